@@ -1,0 +1,46 @@
+// What the sequence engine answers.
+import type { OpId, Reason } from './problem.ts'
+
+/** (hazard, elapsed_s, changes): integers, compared in this order, smaller is better. */
+export type Value = readonly [hazard: number, elapsed_s: number, changes: number]
+
+/** One operation at its place. Times are whole seconds from the start of the work. */
+export interface PlacedStep {
+  readonly op: OpId
+  readonly mode: string
+  readonly start_s: number
+  readonly end_s: number
+}
+
+/** A doubtful relation the result rests on, and whether the result changes when it is left out. */
+export interface Assumption {
+  readonly relation: string
+  readonly reason: Reason
+  readonly wouldChange: boolean | 'not tried'
+}
+
+/** A member of an irreducible conflict: take any one out and the rest can be done. */
+export interface ConflictMember {
+  readonly kind: 'need' | 'lag' | 'mode'
+  readonly id: string
+  readonly op: OpId
+  readonly reason: Reason
+  readonly giveUp: number | 'never'
+}
+
+export interface Conflict {
+  readonly members: readonly ConflictMember[]
+  /** Ids of the members whose giving up is cheapest and makes this conflict vanish. */
+  readonly cheapest: readonly string[]
+}
+
+export interface PlanResult {
+  readonly value: Value | null
+  /** No sequence is better than this. */
+  readonly bound: Value | null
+  readonly proven: boolean
+  readonly steps: readonly PlacedStep[]
+  readonly assumptions: readonly Assumption[]
+  readonly conflict: Conflict | null
+  readonly effort: { readonly states: number; readonly width: number; readonly dropped: number }
+}

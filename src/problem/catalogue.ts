@@ -1,0 +1,14 @@
+// Every problem that can be shown: one table for each room, joined here.
+import { EDGES } from './catalogue/edges.ts'
+import { MECHANICS } from './catalogue/mechanics.ts'
+import { PLANNING } from './catalogue/planning.ts'
+import { QUANTITY } from './catalogue/quantity.ts'
+import { UNIT } from './catalogue/unit.ts'
+import type { Entry } from './entry.ts'
+
+const TABLES = { ...QUANTITY, ...MECHANICS, ...PLANNING, ...UNIT, ...EDGES }
+
+export type ProblemCode = keyof typeof TABLES
+
+/** Code → sentence, next step, HTTP status. */
+export const CATALOGUE: Readonly<Record<ProblemCode, Entry>> = TABLES

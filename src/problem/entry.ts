@@ -1,0 +1,13 @@
+// The shape of one row of the catalogue.
+import type { Facts } from './facts.ts'
+
+export interface Entry {
+  /** A full sentence with the received values. */
+  readonly says: (facts: Facts) => string
+  /** What the person can do next. */
+  readonly next: string | ((facts: Facts) => string)
+  readonly http: 400 | 404 | 409 | 413 | 422
+}
+
+/** Types a table of entries without losing its codes. */
+export const table = <Code extends string>(entries: Record<Code, Entry>): Record<Code, Entry> => entries
