@@ -1,0 +1,45 @@
+import { z } from 'zod'
+import { amounts, NAMES, SAID } from '../amounts.ts'
+import type { Sizes } from '../kind.ts'
+
+/** One term of a loop as written: `+ cover A.spigot depth`. */
+const TERM = z.string().transform((text, context) => {
+  const found = /^\s*([+\-−–])\s*([^.]+)\.(.+)$/.exec(text)
+  if (!found) {
+    context.addIssue({
+      code: 'custom',
+      message: `A term of a loop is a sign and a feature, as in '+ cover A.spigot depth'; received '${text}'.`,
+    })
+    return z.NEVER
+  }
+  const [, sign, part, feature] = found
+  return { sign: sign === '+' ? (1 as const) : (-1 as const), part: part!.trim(), feature: feature!.trim() }
+})
+
+const SIGN = z.enum(['+', '-']).transform((sign) => (sign === '+' ? (1 as const) : (-1 as const)))
+
+/** What the file gives of a rolling-bearing setting by shims. */
+export const given = (sizes: Sizes) => {
+  const { length } = amounts(sizes)
+  return z.strictObject({
+    /** The shim parts. */
+    shims: NAMES.optional(),
+    /** The part under which they lie: it squeezes them. */
+    under: z.string(),
+    bearings: NAMES.optional(),
+    /** What is wanted, one of the two. */
+    float: length.optional(),
+    preload: length.optional(),
+    /** Face distances from one contact round to the other: `+` opens the float, `-` closes it. */
+    loop: z.array(TERM).min(1).optional(),
+    /** `+` where a thicker pack opens the float, `-` where it closes it. */
+    shim: SIGN.optional(),
+    /** Fewer shims are better; this many at most. */
+    'at most': z.number().int().min(1).max(12).optional(),
+    /** The check that proves it. */
+    'settled by': z.string().optional(),
+    ...SAID,
+  })
+}
+
+export type BearingShimsGiven = z.output<ReturnType<typeof given>>

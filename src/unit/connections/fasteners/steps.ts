@@ -1,0 +1,124 @@
+import type { Connection, Known, Unit } from '../../model/unit.ts'
+import type { Second } from '../../../quantity/quantity.ts'
+import { usualTime } from '../amounts.ts'
+import type { Contribution, OrderDraft, StepDraft } from '../kind.ts'
+import { NOTHING } from '../nothing.ts'
+import type { FastenersGiven } from './given.ts'
+import { setsHolding } from './setsHolding.ts'
+import { orderOf } from './tighteningOrder.ts'
+import { stagesText } from './stages.ts'
+
+const USUAL = 'common practice, no source'
+
+/**
+ * A set of fasteners is work inside the step of the part that it holds; with `own step` it is a step that bears its name,
+ * and the part is not fast before. Dowels come before fitted bolts, these before bolts with clearance; a lock comes after the
+ * torque, and after the check that settles something with this joint.
+ */
+export function steps(connection: Connection, given: FastenersGiven, unit: Unit): Contribution {
+  const { id } = connection
+  const { holds } = given
+  const own = given['own step'] === true
+  const tightening = own ? id : holds
+  const lock = given.lock
+  const lockStep = lock?.['own step'] ? `lock ${id}` : undefined
+  const work = tighteningWork(given)
+  const lockWork = lock && !lockStep ? [lockText(given, id)] : []
+
+  const orders: OrderDraft[] = []
+  if (own) orders.push(usual(holds, id, `${holds} is home before it is tightened down.`))
+  for (const first of given.after ?? []) {
+    orders.push({ first, then: tightening, says: `${id}: tightened after ${first}.`, standing: 'told', source: 'unit file' })
+  }
+  if (own) orders.push(...looserSetsAfter(connection, given, unit))
+  if (lockStep) orders.push(...ordersOfLock({ lockStep, tightening, holds, unit }))
+
+  const ownSteps: StepDraft[] = own
+    ? [
+        {
+          id,
+          does: given.dowels ? `Set the dowels of ${holds}: ${id}` : `Tighten ${id} of ${holds}`,
+          as: holds,
+          takes: given.takes ?? tighteningTime(given),
+          tools: given.tools ?? [],
+          reach: [],
+          within: [...work, ...lockWork],
+        },
+      ]
+    : []
+  const lockSteps: StepDraft[] = lockStep
+    ? [
+        {
+          id: lockStep,
+          does: lockText(given, id),
+          as: holds,
+          takes: lock?.takes ?? usualTime(2, 5),
+          tools: [],
+          reach: [],
+          noReturn: `${lock?.with ?? 'The lock'} is renewed once it was bent, staked or cut.`,
+        },
+      ]
+    : []
+
+  const carried = [...(given.screws ?? []), ...(lock?.part ? [lock.part] : [])]
+  return {
+    ...NOTHING,
+    steps: [...ownSteps, ...lockSteps],
+    orders,
+    within: own ? [] : [...work, ...lockWork].map((does) => ({ part: holds, does })),
+    fast: own ? [{ part: holds, steps: [id] }] : [],
+    closing: own ? [{ part: holds, steps: [id] }] : [],
+    carried: carried.map((part) => ({ part, withPart: holds })),
+  }
+}
+
+function tighteningWork(given: FastenersGiven): string[] {
+  if (given.dowels) return ['Bring the dowels home by wiggling the part, never by pulling on the bolts.']
+  const letters = Object.entries(given.lengths ?? {})
+  const order = orderOf(given)
+  return [
+    ...(letters.length > 1 ? [`Put each length in its holes: ${letters.map(([letter, { holes }]) => `${letter} in ${holes?.join(', ') ?? 'the holes of the map'}`).join('; ')}.`] : []),
+    'Start every one by hand, several turns.',
+    order.length > 0
+      ? `Tighten in small even steps in the order ${order.join(', ')}.`
+      : 'Tighten in small even steps, crosswise or from the centre.',
+    ...stagesText(given),
+  ]
+}
+
+const lockText = ({ lock }: FastenersGiven, id: string): string =>
+  lock?.does ?? `Lock ${id} with ${lock?.with ?? 'its lock'}, after the torque`
+
+const usual = (first: string, then: string, says: string): OrderDraft => ({ first, then, says, standing: 'usual', source: USUAL })
+
+/** Dowels locate, fitted bolts locate more finely, the others only clamp. */
+const rank = ({ dowels, fitted }: FastenersGiven): number => (dowels ? 0 : fitted ? 1 : 2)
+
+function looserSetsAfter(connection: Connection, given: FastenersGiven, unit: Unit): OrderDraft[] {
+  return setsHolding(unit, given.holds)
+    .filter((other) => other.given['own step'] && rank(other.given) > rank(given))
+    .map((other) =>
+      usual(
+        connection.id,
+        other.connection.id,
+        `${connection.id} locate ${given.holds}: they are home before ${other.connection.id} clamp it.`,
+      ),
+    )
+}
+
+function ordersOfLock(of: { lockStep: string; tightening: string; holds: string; unit: Unit }): OrderDraft[] {
+  const checks = [...of.unit.checks.values()].filter(
+    ({ settles, wants, trial }) => settles !== undefined && wants.includes(of.holds) && !trial.includes(of.holds),
+  )
+  return [
+    usual(of.tightening, of.lockStep, 'The lock is closed after the torque.'),
+    ...checks.map(({ id }) => usual(id, of.lockStep, `${id} may still change this joint: the lock is closed after it.`)),
+  ]
+}
+
+function tighteningTime({ pieces, circle, holes }: FastenersGiven): Known<Second> {
+  const count = pieces ?? circle?.holes ?? (holes ? Object.keys(holes).length : undefined)
+  return count === undefined
+    ? { ...usualTime(5, 15), standing: 'supposed' }
+    : usualTime(count, 2 * count, 'common practice, no source: one to two minutes for each')
+}
