@@ -3,8 +3,8 @@ import { z } from 'zod'
 import { Problem } from '../../problem/problem.ts'
 import { minute } from '../../quantity/constructors.ts'
 import type { Dimension, Dimensions } from '../../quantity/dimension.ts'
+import { readKnown } from '../../quantity/known.ts'
 import type { Second } from '../../quantity/quantity.ts'
-import { readRange } from '../../quantity/readQuantity.ts'
 import type { Known } from '../model/unit.ts'
 import type { Sizes } from './kind.ts'
 
@@ -20,7 +20,7 @@ export interface WrittenSize {
   readonly feature?: Place
 }
 
-const WRITTEN = z.union([z.string(), z.number()])
+const WRITTEN = z.union([z.string(), z.number()], { error: 'Expected a value as text or number.' })
 
 /** The pieces for one file. Lengths take its unit and standing; every other quantity names its unit and was told. */
 export function amounts(sizes: Sizes) {
@@ -35,7 +35,8 @@ export function amounts(sizes: Sizes) {
       const length = read(text, asLength, context)
       return length ? { known: length } : {}
     }),
-    time: of('time'),
+    /** A bare number is minutes, as everywhere in the file. */
+    time: known({ as: 'time', unit: 'min', standing: 'told' }),
     temperature: of('temperature'),
     torque: of('torque'),
   }
@@ -73,15 +74,12 @@ function known<D extends Dimension>(wanted: Wanted<D>) {
 
 function read<D extends Dimension>(
   text: string,
-  { as, unit, standing, source }: Wanted<D>,
+  { source, ...wanted }: Wanted<D>,
   context: z.core.$RefinementCtx,
 ): Known<Dimensions[D]> | undefined {
-  const plain = text.trim().replace(/^[≈~]\s*/, '')
-  if (plain === '?') return undefined
   try {
-    const range = readRange(plain, unit ? { as, unit } : { as })
-    const supposed = plain !== text.trim()
-    return { ...range, standing: supposed ? 'supposed' : standing, ...(source !== undefined && { source }) }
+    const value = readKnown(text, { ...wanted, ...(source !== undefined && { source }) })
+    return value === 'unknown' ? undefined : value
   } catch (problem) {
     if (!(problem instanceof Problem)) throw problem
     context.addIssue({ code: 'custom', message: `${problem.message} ${problem.next}` })

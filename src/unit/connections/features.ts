@@ -1,7 +1,8 @@
 // Sizes of a connection: written out, or held by features of parts and replaced by the readings of a job.
+
+import type { Standing } from '../../planning/model/problem.ts'
 import type { Dimensions } from '../../quantity/dimension.ts'
 import type { Feature, Known, Unit } from '../model/unit.ts'
-import type { Standing } from '../../planning/model/problem.ts'
 import type { Place, WrittenSize } from './amounts.ts'
 import type { Figure, ShopFacts } from './kind.ts'
 

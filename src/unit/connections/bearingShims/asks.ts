@@ -34,6 +34,11 @@ export const asks: Kind<BearingShimsGiven>['asks'] = (connection, given, unit) =
       holdsUp: 'the shim pack',
       rank: 2,
     },
-    { open: !settled, asks: 'Which check proves it? Give `settled by`, or `settles` at the check.', holdsUp: 'the float or drag is not proved', rank: 2 },
+    {
+      open: !settled,
+      asks: 'Which check proves it? Give `settled by`, or `settles` at the check.',
+      holdsUp: 'the float or drag is not proved',
+      rank: 2,
+    },
   ])
 }

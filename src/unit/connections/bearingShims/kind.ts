@@ -1,7 +1,7 @@
 import type { Kind } from '../kind.ts'
 import { asks } from './asks.ts'
 import { drawing } from './drawing.ts'
-import { given, type BearingShimsGiven } from './given.ts'
+import { type BearingShimsGiven, given } from './given.ts'
 import { settings } from './settings.ts'
 import { steps } from './steps.ts'
 import { words } from './words.ts'

@@ -9,7 +9,10 @@ export function steps(connection: Connection, given: BearingShimsGiven): Contrib
   return {
     ...NOTHING,
     within: [
-      { part: under, does: `Measure every shim of ${connection.id} and fit the pack of the settings: clean, flat, thick ones outside.` },
+      {
+        part: under,
+        does: `Measure every shim of ${connection.id} and fit the pack of the settings: clean, flat, thick ones outside.`,
+      },
     ],
     carried: (given.shims ?? []).map((part) => ({ part, withPart: under })),
   }

@@ -11,7 +11,8 @@ export const asks: Kind<FitGiven>['asks'] = (connection, given, unit) => {
   const thermal = fit === 'hot' || fit === 'cold'
   const sized = given.shaft?.feature !== undefined && given.bore?.feature !== undefined
   const moves = mover === undefined ? undefined : unit.parts.get(mover)
-  const material = (part: string | undefined): boolean => part !== undefined && unit.parts.get(part)?.material !== undefined
+  const material = (part: string | undefined): boolean =>
+    part !== undefined && unit.parts.get(part)?.material !== undefined
   return openQuestions(connection, [
     {
       open: mover === undefined || other === undefined,

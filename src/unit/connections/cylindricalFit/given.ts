@@ -26,7 +26,13 @@ export const given = (sizes: Sizes) => {
     surfaces: z.enum(['dry', 'oiled']).optional(),
     /** What the warmed or chilled part is, for its limit. */
     'heated part': z
-      .enum(['bearing, metal cage', 'bearing, plastic cage or sealed', 'bearing, precision', 'plain part', 'hardened part'])
+      .enum([
+        'bearing, metal cage',
+        'bearing, plastic cage or sealed',
+        'bearing, precision',
+        'plain part',
+        'hardened part',
+      ])
       .optional(),
     /** A limit that the maker gives; it wins. */
     'not above': temperature.optional(),

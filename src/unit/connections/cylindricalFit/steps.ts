@@ -1,8 +1,9 @@
 import { minute } from '../../../quantity/constructors.ts'
 import type { Connection, Known, PartId, Unit } from '../../model/unit.ts'
 import { usualTime } from '../amounts.ts'
-import type { ClockDraft, Contribution, OrderDraft, StepDraft } from '../kind.ts'
+import type { ClockDraft, Contribution, StepDraft } from '../kind.ts'
 import { NOTHING } from '../nothing.ts'
+import { usualOrder } from '../order.ts'
 import type { FitGiven } from './given.ts'
 import { pairOf } from './pair.ts'
 
@@ -22,7 +23,9 @@ export function steps(_connection: Connection, given: FitGiven, unit: Unit): Con
       ...NOTHING,
       mayOverlap,
       stations: [{ part: mover, station: 'press', joined: 'on the bench' }],
-      within: [{ part: mover, does: `Press ${mover} on square, load on the ring that is being fitted, up to its face.` }],
+      within: [
+        { part: mover, does: `Press ${mover} on square, load on the ring that is being fitted, up to its face.` },
+      ],
     }
   }
   const cold = given.fit === 'cold'
@@ -33,10 +36,13 @@ export function steps(_connection: Connection, given: FitGiven, unit: Unit): Con
     mayOverlap,
     steps: [readying({ id: ready, heated: heated ?? mover, mover, cold }), feeling(feel, mover)],
     orders: [
-      order(ready, mover, cold ? `${heated} goes in while it is cold.` : `${heated} goes on while it is hot.`),
-      order(mover, feel, `${mover} moves while it comes back to room temperature: the seat is felt after that.`),
+      usualOrder(ready, mover, cold ? `${heated} goes in while it is cold.` : `${heated} goes on while it is hot.`),
+      usualOrder(mover, feel, `${mover} moves while it comes back to room temperature: the seat is felt after that.`),
     ],
-    clocks: [grip(ready, mover, given, unit), backToRoom(mover, feel, given['feel after'])],
+    clocks: [
+      grip({ ready, mover, heated: heated ?? mover }, given, unit),
+      backToRoom(mover, feel, given['feel after']),
+    ],
     within: [
       {
         part: mover,
@@ -72,20 +78,14 @@ const feeling = (id: string, mover: PartId): StepDraft => ({
   reach: [],
 })
 
-const order = (first: string, then: string, says: string): OrderDraft => ({
-  first,
-  then,
-  says,
-  standing: 'usual',
-  source: USUAL,
-})
-
 /** Soaked through at least; then not longer than the part stands it, or than the shop wants it kept ready. */
-function grip(ready: string, mover: PartId, given: FitGiven, unit: Unit): ClockDraft {
+function grip(of: { ready: string; mover: PartId; heated: PartId }, given: FitGiven, unit: Unit): ClockDraft {
+  const { ready, mover, heated } = of
   const least = given.soak?.high ?? minute(30)
-  const isBearing = given['heated part']?.startsWith('bearing') ?? unit.parts.get(mover)?.look === 'bearing'
+  const isBearing = given['heated part']?.startsWith('bearing') ?? unit.parts.get(heated)?.look === 'bearing'
   const hotBearing = given.fit === 'hot' && isBearing && given['ready for'] === undefined
-  const most = given['soak at most']?.low ?? (hotBearing ? minute(8 * 60) : least + (given['ready for']?.low ?? minute(10)))
+  const most =
+    given['soak at most']?.low ?? (hotBearing ? minute(8 * 60) : least + (given['ready for']?.low ?? minute(10)))
   const told = given.soak !== undefined && (given['soak at most'] ?? given['ready for']) !== undefined
   return {
     id: `${ready}: ready`,
@@ -93,7 +93,7 @@ function grip(ready: string, mover: PartId, given: FitGiven, unit: Unit): ClockD
     to: { step: mover, edge: 'start' },
     least_s: least,
     most_s: Math.max(least, most),
-    says: `${mover} soaks at least ${minutes(least)} to be through, and is used within ${minutes(Math.max(least, most))}.`,
+    says: `${heated} soaks at least ${minutes(least)} to be through, and is used within ${minutes(Math.max(least, most))}.`,
     standing: told ? 'told' : 'usual',
     source: told ? (given.source ?? 'no source') : hotBearing ? SHEET : USUAL,
   }

@@ -4,7 +4,12 @@ import type { EngagementGiven } from './given.ts'
 
 export const asks: Kind<EngagementGiven>['asks'] = (connection, given, unit) =>
   openQuestions(connection, [
-    { open: given.how === undefined, asks: `How does ${given.moves} take hold of ${given.meets}? Give \`how\`.`, holdsUp: 'the sketch and the words of the step', rank: 3 },
+    {
+      open: given.how === undefined,
+      asks: `How does ${given.moves} take hold of ${given.meets}? Give \`how\`.`,
+      holdsUp: 'the sketch and the words of the step',
+      rank: 3,
+    },
     {
       open: given.neutral === undefined,
       asks: 'In which position do the two find each other? Give `neutral`.',

@@ -9,7 +9,13 @@ export function steps(_connection: Connection, given: EngagementGiven): Contribu
   const work = [
     `Put ${meets} and ${moves} in ${given.neutral ?? 'the neutral position'}, and look at it.`,
     `Lower ${moves} ${given.lowered ?? 'level, without force'}: what is not engaged holds it off its face.`,
-    ...(given.felt ?? [`work the lever through every position: ${meets} follows`]).map((felt) => `Feel before it is fastened: ${felt}.`),
+    ...(given.felt ?? [`work the lever through every position: ${meets} follows`]).map(
+      (felt) => `Feel before it is fastened: ${felt}.`,
+    ),
   ]
-  return { ...NOTHING, within: work.map((does) => ({ part: moves, does })), mayOverlap: [{ mover: moves, other: meets }] }
+  return {
+    ...NOTHING,
+    within: work.map((does) => ({ part: moves, does })),
+    mayOverlap: [{ mover: moves, other: meets }],
+  }
 }

@@ -10,7 +10,12 @@ export const asks: Kind<FastenersGiven>['asks'] = (connection, given, unit) => {
   const letters = Object.entries(given.lengths ?? {})
   const places = placesOf(given)
   return openQuestions(connection, [
-    { open: screws && given.thread === undefined, asks: 'Which thread? Give `thread`, as M8 or 3/8-16 UNC.', holdsUp: 'torque and engagement', rank: 2 },
+    {
+      open: screws && given.thread === undefined,
+      asks: 'Which thread? Give `thread`, as M8 or 3/8-16 UNC.',
+      holdsUp: 'torque and engagement',
+      rank: 2,
+    },
     {
       open: screws && given.thread !== undefined && given.torque === undefined && given.grade === undefined,
       asks: 'Which torque does the maker say, or which grade is on the heads? Give `torque` or `grade`.',
@@ -30,7 +35,8 @@ export const asks: Kind<FastenersGiven>['asks'] = (connection, given, unit) => {
       rank: 3,
     },
     {
-      open: screws && given.into !== undefined && (letters.length === 0 || sizeOf(unit, given.clamps).known === undefined),
+      open:
+        screws && given.into !== undefined && (letters.length === 0 || sizeOf(unit, given.clamps).known === undefined),
       asks: 'How long are the screws, and how thick is what they clamp? Give `lengths` and `clamps`.',
       holdsUp: 'engagement, and whether one bottoms',
       rank: 3,
@@ -47,7 +53,12 @@ export const asks: Kind<FastenersGiven>['asks'] = (connection, given, unit) => {
       holdsUp: 'the hole map',
       rank: 1,
     },
-    { open: places.length === 0, asks: 'Where are the holes? Give `circle` or `holes`.', holdsUp: 'the tightening map', rank: 3 },
+    {
+      open: places.length === 0,
+      asks: 'Where are the holes? Give `circle` or `holes`.',
+      holdsUp: 'the tightening map',
+      rank: 3,
+    },
     {
       open: inside,
       asks: 'What locks them? Give `lock`. Every fastener inside a housing needs a named lock.',

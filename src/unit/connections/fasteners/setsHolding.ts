@@ -11,7 +11,7 @@ export interface HoldingSet {
 export function setsHolding(unit: Unit, part: PartId): readonly HoldingSet[] {
   const schema = givenSchema(unit)
   return [...unit.connections.values()]
-    .filter(({ kind, given }) => kind === 'fasteners' && given['holds'] === part)
+    .filter(({ kind, given }) => kind === 'fasteners' && given.holds === part)
     .flatMap((connection) => {
       const { success, data } = schema.safeParse(connection.given)
       return success ? [{ connection, given: data }] : []

@@ -1,14 +1,13 @@
-import type { Connection, Known, Unit } from '../../model/unit.ts'
 import type { Second } from '../../../quantity/quantity.ts'
+import type { Connection, Known, Unit } from '../../model/unit.ts'
 import { usualTime } from '../amounts.ts'
 import type { Contribution, OrderDraft, StepDraft } from '../kind.ts'
 import { NOTHING } from '../nothing.ts'
+import { toldOrder, usualOrder } from '../order.ts'
 import type { FastenersGiven } from './given.ts'
 import { setsHolding } from './setsHolding.ts'
-import { orderOf } from './tighteningOrder.ts'
 import { stagesText } from './stages.ts'
-
-const USUAL = 'common practice, no source'
+import { orderOf } from './tighteningOrder.ts'
 
 /**
  * A set of fasteners is work inside the step of the part that it holds; with `own step` it is a step that bears its name,
@@ -26,9 +25,9 @@ export function steps(connection: Connection, given: FastenersGiven, unit: Unit)
   const lockWork = lock && !lockStep ? [lockText(given, id)] : []
 
   const orders: OrderDraft[] = []
-  if (own) orders.push(usual(holds, id, `${holds} is home before it is tightened down.`))
+  if (own) orders.push(usualOrder(holds, id, `${holds} is home before it is tightened down.`))
   for (const first of given.after ?? []) {
-    orders.push({ first, then: tightening, says: `${id}: tightened after ${first}.`, standing: 'told', source: 'unit file' })
+    orders.push(toldOrder(first, tightening, `${id}: tightened after ${first}.`))
   }
   if (own) orders.push(...looserSetsAfter(connection, given, unit))
   if (lockStep) orders.push(...ordersOfLock({ lockStep, tightening, holds, unit }))
@@ -77,7 +76,11 @@ function tighteningWork(given: FastenersGiven): string[] {
   const letters = Object.entries(given.lengths ?? {})
   const order = orderOf(given)
   return [
-    ...(letters.length > 1 ? [`Put each length in its holes: ${letters.map(([letter, { holes }]) => `${letter} in ${holes?.join(', ') ?? 'the holes of the map'}`).join('; ')}.`] : []),
+    ...(letters.length > 1
+      ? [
+          `Put each length in its holes: ${letters.map(([letter, { holes }]) => `${letter} in ${holes?.join(', ') ?? 'the holes of the map'}`).join('; ')}.`,
+        ]
+      : []),
     'Start every one by hand, several turns.',
     order.length > 0
       ? `Tighten in small even steps in the order ${order.join(', ')}.`
@@ -89,8 +92,6 @@ function tighteningWork(given: FastenersGiven): string[] {
 const lockText = ({ lock }: FastenersGiven, id: string): string =>
   lock?.does ?? `Lock ${id} with ${lock?.with ?? 'its lock'}, after the torque`
 
-const usual = (first: string, then: string, says: string): OrderDraft => ({ first, then, says, standing: 'usual', source: USUAL })
-
 /** Dowels locate, fitted bolts locate more finely, the others only clamp. */
 const rank = ({ dowels, fitted }: FastenersGiven): number => (dowels ? 0 : fitted ? 1 : 2)
 
@@ -98,7 +99,7 @@ function looserSetsAfter(connection: Connection, given: FastenersGiven, unit: Un
   return setsHolding(unit, given.holds)
     .filter((other) => other.given['own step'] && rank(other.given) > rank(given))
     .map((other) =>
-      usual(
+      usualOrder(
         connection.id,
         other.connection.id,
         `${connection.id} locate ${given.holds}: they are home before ${other.connection.id} clamp it.`,
@@ -111,8 +112,10 @@ function ordersOfLock(of: { lockStep: string; tightening: string; holds: string;
     ({ settles, wants, trial }) => settles !== undefined && wants.includes(of.holds) && !trial.includes(of.holds),
   )
   return [
-    usual(of.tightening, of.lockStep, 'The lock is closed after the torque.'),
-    ...checks.map(({ id }) => usual(id, of.lockStep, `${id} may still change this joint: the lock is closed after it.`)),
+    usualOrder(of.tightening, of.lockStep, 'The lock is closed after the torque.'),
+    ...checks.map(({ id }) =>
+      usualOrder(id, of.lockStep, `${id} may still change this joint: the lock is closed after it.`),
+    ),
   ]
 }
 

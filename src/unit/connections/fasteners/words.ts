@@ -3,7 +3,8 @@ import type { FastenersGiven } from './given.ts'
 
 type Words = Pick<Kind<FastenersGiven>, 'checks' | 'renewals' | 'cautions' | 'warnings'>
 
-const OVERHAUL = 'army overhaul manuals (cotter pins, lock-wire, lock-washers, self-locking nuts); bent tabs: common practice, no source'
+const OVERHAUL =
+  'army overhaul manuals (cotter pins, lock-wire, lock-washers, self-locking nuts); bent tabs: common practice, no source'
 
 export const words: Words = {
   checks: (_connection, given) => [
@@ -14,7 +15,14 @@ export const words: Words = {
   renewals: (_connection, given) =>
     given.lock?.part === undefined
       ? []
-      : [{ part: given.lock.part, why: `${given.lock.with}: renewed whenever it was undone.`, standing: 'told', source: OVERHAUL }],
+      : [
+          {
+            part: given.lock.part,
+            why: `${given.lock.with}: renewed whenever it was undone.`,
+            standing: 'told',
+            source: OVERHAUL,
+          },
+        ],
   cautions: (_connection, given) =>
     given.dowels
       ? []
@@ -24,7 +32,8 @@ export const words: Words = {
           "The maker's torque for this machine comes first.",
         ],
   warnings: (_connection, given) => {
-    if (given.dowels) return [`Dowels pulled home with the bolts split the hole or bend: ${given.holds} then sits off its place.`]
+    if (given.dowels)
+      return [`Dowels pulled home with the bolts split the hole or bend: ${given.holds} then sits off its place.`]
     const mixed = Object.keys(given.lengths ?? {}).length > 1
     return [
       ...(mixed
@@ -32,7 +41,9 @@ export const words: Words = {
             `Lengths of ${given.holds} swapped: a long one in a short blind hole bottoms and feels tight without clamping, or cracks the floor of the hole; a short one in a deep hole has too little thread and strips.`,
           ]
         : []),
-      ...(given.through ? [] : ['Oil or chips in a blind hole: it feels tight before it clamps, and can crack the casting.']),
+      ...(given.through
+        ? []
+        : ['Oil or chips in a blind hole: it feels tight before it clamps, and can crack the casting.']),
       'Left finger-tight when the work is interrupted: most things left out are fasteners not done up. Write down what is open.',
     ]
   },

@@ -1,7 +1,7 @@
 import type { Kind } from '../kind.ts'
 import { asks } from './asks.ts'
 import { drawing } from './drawing.ts'
-import { given, type GasketGiven } from './given.ts'
+import { type GasketGiven, given } from './given.ts'
 import { settings } from './settings.ts'
 import { steps } from './steps.ts'
 import { words } from './words.ts'
@@ -10,7 +10,8 @@ export const gasket: Kind<GasketGiven> = {
   name: 'gasket',
   about: 'A gasket, a sealant or both in a joint that is squeezed by one part.',
   given,
-  parts: ({ gasket: part, 'squeezed by': squeezer, against }) => [part, squeezer, against].filter((part) => part !== undefined),
+  parts: ({ gasket: part, 'squeezed by': squeezer, against }) =>
+    [part, squeezer, against].filter((part) => part !== undefined),
   asks,
   steps,
   settings,

@@ -3,9 +3,8 @@ import { usualTime } from '../amounts.ts'
 import { lastFastSteps } from '../fasteners/setsHolding.ts'
 import type { ClockDraft, Contribution, OrderDraft, StepDraft } from '../kind.ts'
 import { NOTHING } from '../nothing.ts'
+import { usualOrder } from '../order.ts'
 import type { GasketGiven } from './given.ts'
-
-const USUAL = 'common practice, no source'
 
 /**
  * A gasket is laid on inside the step of the part that squeezes it, unless it has its `own step`. Sealant always has one, for its
@@ -73,16 +72,22 @@ function spreading(id: string, given: GasketGiven): StepDraft {
   }
 }
 
-function ordersOf(of: { laying: string | undefined; sealing: string | undefined; part: string; unit: Unit }): OrderDraft[] {
+function ordersOf(of: {
+  laying: string | undefined
+  sealing: string | undefined
+  part: string
+  unit: Unit
+}): OrderDraft[] {
   const { laying, sealing, part, unit } = of
-  const usual = (first: string, then: string, says: string): OrderDraft => ({ first, then, says, standing: 'usual', source: USUAL })
   const orders: OrderDraft[] = []
-  if (laying !== undefined) orders.push(usual(laying, part, `The gasket lies on the face before ${part} squeezes it.`))
+  if (laying !== undefined)
+    orders.push(usualOrder(laying, part, `The gasket lies on the face before ${part} squeezes it.`))
   if (sealing === undefined) return orders
-  if (laying !== undefined) orders.push(usual(sealing, laying, 'The sealant is under the gasket.'))
-  orders.push(usual(sealing, part, `The sealant is spread before ${part} squeezes it.`))
+  if (laying !== undefined) orders.push(usualOrder(sealing, laying, 'The sealant is under the gasket.'))
+  orders.push(usualOrder(sealing, part, `The sealant is spread before ${part} squeezes it.`))
   for (const { id, trial } of unit.checks.values()) {
-    if (trial.includes(part)) orders.push(usual(id, sealing, `${part} is tried dry, without sealant, before it is sealed.`))
+    if (trial.includes(part))
+      orders.push(usualOrder(id, sealing, `${part} is tried dry, without sealant, before it is sealed.`))
   }
   return orders
 }
@@ -91,28 +96,35 @@ function sealantClocks(of: { sealing: string; part: string; given: GasketGiven; 
   const { sealing, part, given, unit } = of
   const { 'open time': open, cure, 'cure before': named } = given.sealant ?? {}
   const last = lastFastSteps(unit, part)
-  const said = (standing: ClockDraft['standing']) => ({ standing, source: given.source ?? 'the tube, as told in the unit file' })
+  const said = (standing: ClockDraft['standing']) => ({
+    standing,
+    source: given.source ?? 'the tube, as told in the unit file',
+  })
   const opening = open
-    ? last.map((step): ClockDraft => ({
-        id: `${sealing}: open until ${step}`,
-        from: { step: sealing, edge: 'start' },
-        to: { step, edge: 'end' },
-        most_s: open.low,
-        says: `${part} is tight before the sealant skins: ${minutes(open.low)} from the first bead.`,
-        ...said(open.standing),
-      }))
+    ? last.map(
+        (step): ClockDraft => ({
+          id: `${sealing}: open until ${step}`,
+          from: { step: sealing, edge: 'start' },
+          to: { step, edge: 'end' },
+          most_s: open.low,
+          says: `${part} is tight before the sealant skins: ${minutes(open.low)} from the first bead.`,
+          ...said(open.standing),
+        }),
+      )
     : []
   const waiting = named ?? [...unit.fills.keys()]
   const curing = cure
     ? last.flatMap((step) =>
-        waiting.map((then): ClockDraft => ({
-          id: `${sealing}: cured after ${step} for ${then}`,
-          from: { step, edge: 'end' },
-          to: { step: then, edge: 'start' },
-          least_s: cure.high,
-          says: `${then} waits until the sealant of ${part} has cured, ${minutes(cure.high)}.`,
-          ...said(cure.standing),
-        })),
+        waiting.map(
+          (then): ClockDraft => ({
+            id: `${sealing}: cured after ${step} for ${then}`,
+            from: { step, edge: 'end' },
+            to: { step: then, edge: 'start' },
+            least_s: cure.high,
+            says: `${then} waits until the sealant of ${part} has cured, ${minutes(cure.high)}.`,
+            ...said(cure.standing),
+          }),
+        ),
       )
     : []
   return [...opening, ...curing]

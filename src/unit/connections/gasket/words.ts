@@ -9,7 +9,14 @@ export const words: Pick<Kind<GasketGiven>, 'checks' | 'renewals' | 'cautions' |
   renewals: (_connection, { gasket }) =>
     gasket === undefined
       ? []
-      : [{ part: gasket, why: 'A gasket is always renewed; keep the old one to measure and to compare the holes.', standing: 'told', source: 'army overhaul manuals (gaskets)' }],
+      : [
+          {
+            part: gasket,
+            why: 'A gasket is always renewed; keep the old one to measure and to compare the holes.',
+            standing: 'told',
+            source: 'army overhaul manuals (gaskets)',
+          },
+        ],
   cautions: (_connection, given) => [
     'Take an old gasket for asbestos: wet it, do not scrape it dry, no air, no wire wheel; licensed work where the law says so.',
     ...(given.sealant ? [`${given.sealant.what}: read the tube; gloves, air, no flame.`] : []),

@@ -10,7 +10,8 @@ export const lipSeal: Kind<LipSealGiven> = {
   name: 'lip seal',
   about: 'A rubber lip that runs on a shaft and keeps oil in or dirt out.',
   given,
-  parts: ({ seal, in: pocket, 'runs on': shaft }) => [seal, pocket?.part, shaft?.part].filter((part) => part !== undefined),
+  parts: ({ seal, in: pocket, 'runs on': shaft }) =>
+    [seal, pocket?.part, shaft?.part].filter((part) => part !== undefined),
   asks,
   steps,
   settings,

@@ -8,7 +8,12 @@ export const words: Pick<Kind<LipSealGiven>, 'checks' | 'renewals' | 'cautions' 
     'It sits square: the same depth at four places.',
   ],
   renewals: (_connection, { seal }) => [
-    { part: seal, why: 'An oil seal is always renewed; buy a spare.', standing: 'told', source: 'army overhaul manuals (oil seals)' },
+    {
+      part: seal,
+      why: 'An oil seal is always renewed; buy a spare.',
+      standing: 'told',
+      source: 'army overhaul manuals (oil seals)',
+    },
   ],
   cautions: () => ['A charred rubber seal of the fluorine kind leaves acid: do not touch it, gloves and bag.'],
   warnings: (_connection, given) => [

@@ -11,8 +11,18 @@ export const asks: Kind<SnapRingGiven>['asks'] = (connection, given, unit) => {
       holdsUp: 'what it passes on its way to the groove',
       rank: 2,
     },
-    { open: given.in === undefined, asks: 'Which part has the groove? Give `in`.', holdsUp: 'where the ring is drawn', rank: 3 },
-    { open: given.keeps === undefined, asks: 'Which part pushes against it? Give `keeps`.', holdsUp: 'which way round it goes', rank: 3 },
+    {
+      open: given.in === undefined,
+      asks: 'Which part has the groove? Give `in`.',
+      holdsUp: 'where the ring is drawn',
+      rank: 3,
+    },
+    {
+      open: given.keeps === undefined,
+      asks: 'Which part pushes against it? Give `keeps`.',
+      holdsUp: 'which way round it goes',
+      rank: 3,
+    },
     {
       open: given.made === undefined,
       asks: 'Is it stamped (one edge rounded), turned or wire? Give `made`.',

@@ -9,9 +9,14 @@ export function steps(_connection: Connection, given: SnapRingGiven): Contributi
   const rounded =
     given.made === 'turned' || given.made === 'wire'
       ? []
-      : [`Turn the rounded edge of ${ring} to ${keeps ?? 'the part that pushes'}, the sharp edge to the wall of the groove that takes the load.`]
+      : [
+          `Turn the rounded edge of ${ring} to ${keeps ?? 'the part that pushes'}, the sharp edge to the wall of the groove that takes the load.`,
+        ]
   return {
     ...NOTHING,
-    within: [...rounded, `Turn ${ring} in its groove: it turns only where it is right in.`].map((does) => ({ part: ring, does })),
+    within: [...rounded, `Turn ${ring} in its groove: it turns only where it is right in.`].map((does) => ({
+      part: ring,
+      does,
+    })),
   }
 }
