@@ -118,4 +118,34 @@ export const QUANTITY = table({
     next: 'Look at the source which of the two is right, and write that one alone.',
     http: 422,
   },
+  KNOWN_MARK: {
+    says: ({ text }) => `In '${text}' a question mark stands beside a number.`,
+    next: 'Write ? alone where nothing is known, or ≈ before a guess.',
+    http: 422,
+  },
+  THREAD_UNREADABLE: {
+    says: ({ text }) => `'${text}' cannot be read as a thread.`,
+    next: 'Write it as M10×1.5, M10, 3/8-16 UNC, 1/2-12 BSW, #10-32 UNF or G 1/2.',
+    http: 422,
+  },
+  THREAD_PITCH_MISSING: {
+    says: ({ text }) => `'${text}' has no pitch, and its size has no coarse pitch in the standard.`,
+    next: 'Measure the pitch and write it as well: M13×1, 5/8-13 UNS.',
+    http: 422,
+  },
+  THREAD_NOT_IN_SERIES: {
+    says: ({ text, series }) => `'${text}' is not a thread of the series ${series}.`,
+    next: ({ expected, series }) => `Measure the pitch again (${series} has ${expected}), or name another series.`,
+    http: 422,
+  },
+  THREAD_SERIES_MISSING: {
+    says: ({ text }) => `'${text}' does not say which thread form it is.`,
+    next: 'Write the series behind it: UNC, UNF, UN, BSW or BSF. A 60° and a 55° thread of one pitch do not go together.',
+    http: 422,
+  },
+  THREAD_NO_CORE: {
+    says: ({ text }) => `'${text}' has a pitch that leaves no core in the bolt.`,
+    next: 'Give the distance between two threads for M, and threads per inch for inch threads.',
+    http: 422,
+  },
 })
