@@ -1,6 +1,7 @@
 // The unit model: what a rebuilder has written down about one kind of unit. Everything but names may be missing.
-import type { Kilogram, Metre, Second } from '../../quantity/quantity.ts'
+
 import type { Standing } from '../../planning/model/problem.ts'
+import type { Kilogram, Metre, Second } from '../../quantity/quantity.ts'
 
 /** A value that may be half known: between low and high (equal when it is one number), and how well. */
 export interface Known<T> {
@@ -204,6 +205,8 @@ export interface Connection {
   readonly at: At
   readonly kind: string
   readonly given: Readonly<Record<string, unknown>>
+  /** Where each value of `given` was written; read with `placeOf`. */
+  readonly places?: ReadonlyMap<string, At>
   readonly variants: readonly string[]
 }
 
@@ -218,7 +221,14 @@ export interface Check {
   readonly trial: readonly PartId[]
   /** Made on this body, on the bench, before it moves. */
   readonly onBench?: PartId
-  readonly limit?: { readonly text: string; readonly low?: number; readonly high?: number; readonly unit: string; readonly standing: Standing; readonly source?: string }
+  readonly limit?: {
+    readonly text: string
+    readonly low?: number
+    readonly high?: number
+    readonly unit: string
+    readonly standing: Standing
+    readonly source?: string
+  }
   /** The loop or setting that this check settles. */
   readonly settles?: string
   readonly takes?: Known<Second>
