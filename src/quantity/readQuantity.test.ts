@@ -141,6 +141,16 @@ test.each(['1', '1,', '1 ', ' ', '-', '1-', '1/', '.', 'a', 'a ', '(', '1 mm ', 
   },
 )
 
+test.each(['', '   ', '\t\n'])('an empty text %j is not a quantity', (text) => {
+  expect(() => readQuantity(text, { as: 'mass' })).toThrow('There is no quantity here.')
+})
+
+test('one value is wanted and a range comes', () => {
+  expect(() => readQuantity('2-3 thou', { as: 'length' })).toThrow(
+    "'2-3 thou' is a range; one value is wanted (length).",
+  )
+})
+
 test('a problem tells the column in the text as written', () => {
   const read = () => readQuantity('2½ in + 3 foo', { as: 'length' })
   expect(read).toThrow(expect.objectContaining({ facts: expect.objectContaining({ unit: 'foo', column: 11 }) }))
