@@ -1,9 +1,10 @@
 import { z } from 'zod'
-import { amounts, NAMES, SAID } from '../amounts.ts'
+import { block, word } from '../../file/words.ts'
+import { amounts, NAME, NAMES, SAID } from '../amounts.ts'
 import type { Sizes } from '../kind.ts'
 
 /** One term of a loop as written: `+ cover A.spigot depth`. */
-const TERM = z.string().transform((text, context) => {
+const TERM = NAME.transform((text, context) => {
   const found = /^\s*([+\-−–])\s*([^.]+)\.(.+)$/.exec(text)
   if (!found) {
     context.addIssue({
@@ -16,16 +17,16 @@ const TERM = z.string().transform((text, context) => {
   return { sign: sign === '+' ? (1 as const) : (-1 as const), part: part!.trim(), feature: feature!.trim() }
 })
 
-const SIGN = z.enum(['+', '-']).transform((sign) => (sign === '+' ? (1 as const) : (-1 as const)))
+const SIGN = word(['+', '-']).transform((sign) => (sign === '+' ? (1 as const) : (-1 as const)))
 
 /** What the file gives of a rolling-bearing setting by shims. */
 export const given = (sizes: Sizes) => {
   const { length } = amounts(sizes)
-  return z.strictObject({
+  return block({
     /** The shim parts. */
     shims: NAMES.optional(),
     /** The part under which they lie: it squeezes them. */
-    under: z.string(),
+    under: NAME,
     bearings: NAMES.optional(),
     /** What is wanted, one of the two. */
     float: length.optional(),
@@ -34,10 +35,8 @@ export const given = (sizes: Sizes) => {
     loop: z.array(TERM).min(1).optional(),
     /** `+` where a thicker pack opens the float, `-` where it closes it. */
     shim: SIGN.optional(),
-    /** Fewer shims are better; this many at most. */
-    'at most': z.number().int().min(1).max(12).optional(),
     /** The check that proves it. */
-    'settled by': z.string().optional(),
+    'settled by': NAME.optional(),
     ...SAID,
   })
 }

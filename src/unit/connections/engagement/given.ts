@@ -1,17 +1,18 @@
-import { z } from 'zod'
-import { NAMES, SAID } from '../amounts.ts'
+import type { z } from 'zod'
+import { block, word } from '../../file/words.ts'
+import { NAME, NAMES, SAID } from '../amounts.ts'
 
 /** What the file gives of a blind engagement: a finger in a groove, a dog, a pin in a slot. */
 export const given = () =>
-  z.strictObject({
+  block({
     /** The part that is brought on, and what it has to find. */
-    moves: z.string(),
-    meets: z.string(),
-    how: z.enum(['pin in slot', 'fork in groove', 'finger in groove', 'dog', 'tongue in slot']).optional(),
+    moves: NAME,
+    meets: NAME,
+    how: word(['pin in slot', 'fork in groove', 'finger in groove', 'dog', 'tongue in slot']).optional(),
     /** The position in which the two find each other. */
-    neutral: z.string().optional(),
+    neutral: NAME.optional(),
     /** How it is brought on: level, tilted, from which side first. */
-    lowered: z.string().optional(),
+    lowered: NAME.optional(),
     /** What is felt afterwards, and must work. */
     felt: NAMES.optional(),
     ...SAID,

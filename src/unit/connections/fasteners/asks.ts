@@ -2,12 +2,12 @@ import { openQuestions } from '../ask.ts'
 import { sizeOf } from '../features.ts'
 import type { Kind } from '../kind.ts'
 import type { FastenersGiven } from './given.ts'
-import { placesOf } from './places.ts'
+import { lengthsOf, placesOf } from './places.ts'
 
 export const asks: Kind<FastenersGiven>['asks'] = (connection, given, unit) => {
   const inside = given.lock === undefined && !given.dowels
   const screws = !given.dowels
-  const letters = Object.entries(given.lengths ?? {})
+  const letters = lengthsOf(given)
   const places = placesOf(given)
   return openQuestions(connection, [
     {
@@ -55,7 +55,7 @@ export const asks: Kind<FastenersGiven>['asks'] = (connection, given, unit) => {
     },
     {
       open: places.length === 0,
-      asks: 'Where are the holes? Give `circle` or `holes`.',
+      asks: 'Where are the holes? Give `circle` with `angles` or `pieces`, or `holes`.',
       holdsUp: 'the tightening map',
       rank: 3,
     },

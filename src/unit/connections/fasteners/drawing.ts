@@ -1,9 +1,8 @@
 import { printQuantity } from '../../../quantity/printQuantity.ts'
 import type { HoleMap, Kind } from '../kind.ts'
 import type { FastenersGiven } from './given.ts'
-import { placesOf } from './places.ts'
+import { lengthsOf, orderOf, placesOf } from './places.ts'
 import { stagesText } from './stages.ts'
-import { orderOf } from './tighteningOrder.ts'
 
 export const drawing: Kind<FastenersGiven>['drawing'] = (connection, given, unit) => {
   const holes = placesOf(given)
@@ -14,12 +13,12 @@ export const drawing: Kind<FastenersGiven>['drawing'] = (connection, given, unit
     holes,
     order: orderOf(given),
     stages: stagesText(given),
-    lengths: Object.entries(given.lengths ?? {}).map(([letter, { length, holes: named }]) => ({
+    lengths: lengthsOf(given).map(({ letter, length, holes: named }) => ({
       letter,
       text: length ? printQuantity(length.high, 'length', { system }) : 'length not told',
-      pieces: named?.length ?? holes.filter((hole) => hole.letter === letter).length,
+      pieces: named.length || holes.filter((hole) => hole.letter === letter).length,
     })),
   }
-  const text = `${connection.id}: ${holes.length} places${given.thread ? `, ${given.thread}` : ''}`
+  const text = `${connection.id}: ${holes.length} places${given.thread ? `, ${given.thread.designation}` : ''}`
   return { marks: [{ at: given.holds, mark: 'hole map', text }], maps: [map] }
 }

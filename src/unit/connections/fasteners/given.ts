@@ -1,55 +1,60 @@
 import { z } from 'zod'
-import { amounts, NAMES, SAID } from '../amounts.ts'
+import { readThread } from '../../../quantity/readThread.ts'
+import { block, count, flag, named, text, word } from '../../file/words.ts'
+import { amounts, NAME, NAMES, orIssue, SAID } from '../amounts.ts'
 import type { Sizes } from '../kind.ts'
 
-const HOLE = z.union([z.string(), z.number()]).transform(String)
+const ANGLE = z.number({ error: 'an angle in degrees, from the right, towards up' })
 
 /** What the file gives of a set of screws, bolts, nuts or dowels on a pattern. */
 export const given = (sizes: Sizes) => {
   const { length, size, time, torque } = amounts(sizes)
-  const mm = length
-  return z.strictObject({
+  /** What lies between head and hole, and the hole: for the set, or for the holes of one length. */
+  const hole = {
+    clamps: size.optional(),
+    washer: size.optional(),
+    gasket: size.optional(),
+    'hole depth': size.optional(),
+    'thread depth': size.optional(),
+  }
+  return block({
     /** The part that the set holds, and the part whose thread takes it. */
-    holds: z.string(),
-    into: z.string().optional(),
+    holds: NAME,
+    into: NAME.optional(),
     /** The fastener parts of the set. */
     screws: NAMES.optional(),
-    pieces: z.number().int().positive().optional(),
+    pieces: count.optional(),
     /** `M8`, `3/8-16 UNC`. */
-    thread: z.string().optional(),
-    /** `8.8`, `grade 5`; missing: taken at its worst. */
-    grade: z.union([z.string(), z.number()]).transform(String).optional(),
-    condition: z.enum(['dry', 'oiled']).optional(),
+    thread: NAME.transform((written, context) => orIssue(context, () => readThread(written))).optional(),
+    /** `8.8`, `SAE 5`; missing: taken at its worst. */
+    grade: text.transform(String).optional(),
+    condition: word(['dry', 'oiled', 'anti-seize', 'dirty']).optional(),
     /** What the maker says; it wins over what is worked out. */
     torque: torque.optional(),
-    stages: z.array(torque).min(1).optional(),
-    /** The clamped thickness under the head. */
-    clamps: size.optional(),
-    /** Depth of full thread of a blind hole; missing: `through`, or not told. */
-    'thread depth': size.optional(),
-    through: z.boolean().optional(),
-    /** Places on a circle: from the right, towards up. */
-    circle: z
-      .strictObject({ diameter: length, first: z.number().optional(), holes: z.number().int().min(2).max(200) })
-      .optional(),
+    stages: z.array(torque, { error: 'a list of torques' }).min(1).optional(),
+    ...hole,
+    /** The holes go through: nothing to bottom in. */
+    through: flag.optional(),
+    /** Diameter of a circle of holes; with `angles`, or `pieces` evenly from `first angle`: from the right, towards up. */
+    circle: length.optional(),
+    angles: z.array(ANGLE, { error: 'a list of angles' }).optional(),
+    'first angle': ANGLE.optional(),
     /** Places one by one: to the right, up. */
-    holes: z.record(z.string(), z.strictObject({ at: z.tuple([mm, mm]), length: z.string().optional() })).optional(),
+    holes: named(block({ at: z.tuple([length, length], { error: 'two sizes: [to the right, up]' }) })).optional(),
     /** Mixed lengths by letter, with the holes of each. */
-    lengths: z.record(z.string(), z.strictObject({ length, holes: z.array(HOLE).optional() })).optional(),
+    lengths: named(block({ length, holes: NAMES.optional(), ...hole })).optional(),
     /** The tightening order, where it is not crosswise. */
-    order: z.array(HOLE).optional(),
-    'own step': z.boolean().optional(),
-    fitted: z.boolean().optional(),
-    dowels: z.boolean().optional(),
-    lock: z
-      .strictObject({
-        with: z.string(),
-        part: z.string().optional(),
-        'own step': z.boolean().optional(),
-        does: z.string().optional(),
-        takes: time.optional(),
-      })
-      .optional(),
+    order: NAMES.optional(),
+    'own step': flag.optional(),
+    fitted: flag.optional(),
+    dowels: flag.optional(),
+    lock: block({
+      with: NAME,
+      part: NAME.optional(),
+      'own step': flag.optional(),
+      does: NAME.optional(),
+      takes: time.optional(),
+    }).optional(),
     /** Steps that come before it is tightened. */
     after: NAMES.optional(),
     takes: time.optional(),

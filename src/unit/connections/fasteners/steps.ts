@@ -5,9 +5,9 @@ import type { Contribution, OrderDraft, StepDraft } from '../kind.ts'
 import { NOTHING } from '../nothing.ts'
 import { toldOrder, usualOrder } from '../order.ts'
 import type { FastenersGiven } from './given.ts'
+import { lengthsOf, orderOf, placesOf } from './places.ts'
 import { setsHolding } from './setsHolding.ts'
 import { stagesText } from './stages.ts'
-import { orderOf } from './tighteningOrder.ts'
 
 /**
  * A set of fasteners is work inside the step of the part that it holds; with `own step` it is a step that bears its name,
@@ -73,12 +73,12 @@ export function steps(connection: Connection, given: FastenersGiven, unit: Unit)
 
 function tighteningWork(given: FastenersGiven): string[] {
   if (given.dowels) return ['Bring the dowels home by wiggling the part, never by pulling on the bolts.']
-  const letters = Object.entries(given.lengths ?? {})
+  const lengths = lengthsOf(given)
   const order = orderOf(given)
   return [
-    ...(letters.length > 1
+    ...(lengths.length > 1
       ? [
-          `Put each length in its holes: ${letters.map(([letter, { holes }]) => `${letter} in ${holes?.join(', ') ?? 'the holes of the map'}`).join('; ')}.`,
+          `Put each length in its holes: ${lengths.map(({ letter, holes }) => `${letter} in ${holes.join(', ') || 'the holes of the map'}`).join('; ')}.`,
         ]
       : []),
     'Start every one by hand, several turns.',
@@ -119,8 +119,8 @@ function ordersOfLock(of: { lockStep: string; tightening: string; holds: string;
   ]
 }
 
-function tighteningTime({ pieces, circle, holes }: FastenersGiven): Known<Second> {
-  const count = pieces ?? circle?.holes ?? (holes ? Object.keys(holes).length : undefined)
+function tighteningTime(given: FastenersGiven): Known<Second> {
+  const count = given.pieces ?? (placesOf(given).length || undefined)
   return count === undefined
     ? { ...usualTime(5, 15), standing: 'supposed' }
     : usualTime(count, 2 * count, 'common practice, no source: one to two minutes for each')

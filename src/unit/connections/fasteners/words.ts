@@ -1,5 +1,6 @@
 import type { Kind } from '../kind.ts'
 import type { FastenersGiven } from './given.ts'
+import { lengthsOf } from './places.ts'
 
 type Words = Pick<Kind<FastenersGiven>, 'checks' | 'renewals' | 'cautions' | 'warnings'>
 
@@ -34,7 +35,7 @@ export const words: Words = {
   warnings: (_connection, given) => {
     if (given.dowels)
       return [`Dowels pulled home with the bolts split the hole or bend: ${given.holds} then sits off its place.`]
-    const mixed = Object.keys(given.lengths ?? {}).length > 1
+    const mixed = lengthsOf(given).length > 1
     return [
       ...(mixed
         ? [
