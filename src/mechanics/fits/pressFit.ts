@@ -61,6 +61,7 @@ const PAST_EXPECTED = 1.25
 const CAUTIONS = [
   'Shield the work; stand aside, never with the face level with the joint; nobody else near. 29 CFR 1910.212.',
   'The press gauge must work. No makeshift props. Support the casting close to the bore; load only the ring being fitted.',
+  'All loads are at full depth: half way in, expect half of them and stop at half.',
   'A load that jumps before the shoulder, or a part that goes in crooked: stop, take it out, look.',
   "The maker's figures for this machine come first.",
 ]
@@ -81,7 +82,7 @@ const CAUTIONS = [
  * @returns pressure, stresses, loads, each low and high, the load at which to stop, and cautions
  * @throws FIT_WITHOUT_INTERFERENCE, HUB_INSIDE_SHAFT, VALUE_OUTSIDE
  * @source Norton, Machine Design, 4th ed., section 10.12 (pressure, force, torque); Shigley, 9th ed., eq. 5-32a (modified Mohr)
- * @example pressFit({ jointDiameter: mm(50), length: mm(40), hubOutside: mm(80), interference: micrometre(40), hub: 'mild steel', shaft: 'steel', friction: 0.15 }).stop.load   // 57.5 kN
+ * @example pressFit({ jointDiameter: mm(50), length: mm(40), hubOutside: mm(80), interference: micrometre(40), hub: 'mild steel', shaft: 'steel', friction: 0.15 }).stop.load   // 51.8 kN
  */
 export function pressFit(input: PressFitInput): PressFit {
   const { jointDiameter, length, hubOutside } = input

@@ -4,7 +4,6 @@ import type { Metre } from '../../quantity/quantity.ts'
 import { shown } from '../limits.ts'
 
 // ISO 286-1:2010 Table 1, in µm. One row for each step "up to and including" (mm); one column for each grade IT1 to IT18.
-// prettier-ignore
 // biome-ignore format: a table reads as a table
 const TABLE: readonly (readonly [number, ...number[]])[] = [
   [3, 0.8, 1.2, 2, 3, 4, 6, 10, 14, 25, 40, 60, 100, 140, 250, 400, 600, 1000, 1400],

@@ -38,7 +38,7 @@ export function requiredEngagement({
  * @param pitch symbol 1/n
  * @param nutMinorDiameter symbol K_n, the largest minor diameter of the hole
  * @param screwPitchDiameter symbol E_s, the smallest pitch diameter of the screw
- * @param strengthRatio strength of the screw over that of the hole, 1 to 10; left out 1; a rough bound, as the hole strips on its larger outer cylinder
+ * @param strengthRatio strength of the screw over that of the hole, 1 to 10; left out 1; on the safe side, as the hole would strip on a larger cylinder
  * @returns symbol L_e
  * @throws VALUE_OUTSIDE, THREAD_PITCH_IMPOSSIBLE
  * @source FED-STD-H28/2B; Machinery's Handbook, 24th ed., screw-thread strength, formula (1)

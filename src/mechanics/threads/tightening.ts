@@ -31,7 +31,7 @@ export interface Tightening {
  * @returns torque, tension low and high, what to look out for
  * @throws VALUE_OUTSIDE
  * @source T = K F D and 0.75 of proof for joints taken apart again: Shigley, 9th ed., Eqs. 8-27 and 8-31
- * @example tightening({ nominalDiameter: inch(0.5), stressArea: squareMetre(9.155e-5), strength: { grade: 'SAE 5', isKnown: true, proof: psi(85000), tensile: psi(120000), source: '' }, condition: 'oiled' }).torque   // 76.6 N·m
+ * @example tightening({ nominalDiameter: inch(0.5), stressArea: squareMetre(9.155e-5), strength: { grade: 'SAE 5', isKnown: true, proof: psi(85000), tensile: psi(120000), source: '' }, condition: 'oiled' }).torque   // 76.7 N·m
  */
 export function tightening({
   nominalDiameter,

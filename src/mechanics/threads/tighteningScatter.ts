@@ -1,4 +1,5 @@
 // How far the tension strays by the way of tightening, as data.
+import { requireWithin } from '../limits.ts'
 import type { Range } from '../range.ts'
 
 export interface TighteningScatter {
@@ -50,11 +51,13 @@ export function tighteningScatter(method: TighteningMethod | (string & {})): Tig
 /**
  * Greatest tension over least, for a scatter that is given as plus and minus a share of the mean.
  *
- * @param share plus or minus, 0 to below 1
+ * @param share plus or minus, 0 to 0.95
  * @returns symbol α_A
+ * @throws VALUE_OUTSIDE
  * @source VDI 2230: (1 + s) / (1 - s)
  * @example tighteningFactor(0.23)   // 1.597
  */
 export function tighteningFactor(share: number): number {
+  requireWithin('the scatter', share, { low: 0, high: 0.95, unit: '' })
   return (1 + share) / (1 - share)
 }

@@ -8,7 +8,7 @@ export const MECHANICS = table({
     http: 422,
   },
   RANGE_TURNED: {
-    says: ({ low, high }) => `A range has its low end first: ${low} is above ${high}.`,
+    says: ({ low, high }) => `A range has its low end first: ${low} is above ${high} (in SI units).`,
     next: 'Turn the two round.',
     http: 422,
   },
@@ -47,6 +47,11 @@ export const MECHANICS = table({
   SHIM_STOCK_TOO_LARGE: {
     says: ({ received, expected }) => `${received} shims to choose from; at most ${expected} can be searched.`,
     next: 'Leave out shims of the same thickness beyond what one pack can hold.',
+    http: 422,
+  },
+  KEY_NOT_TABLED: {
+    says: ({ shaft }) => `No parallel key is held here for a shaft of ${shaft}.`,
+    next: 'The table runs over 6 up to 130 mm. Measure the key and both grooves.',
     http: 422,
   },
 })
