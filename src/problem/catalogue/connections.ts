@@ -13,7 +13,7 @@ export const CONNECTIONS = table({
   CONNECTION_KEY_UNKNOWN: {
     says: (facts) =>
       `'${facts.key}' is nothing that a connection of the kind '${facts.kind}' knows (at '${facts.connection}').${meant(facts)}`,
-    next: 'Mend the key, or take it out. The keys of each kind: docs/reference/connections.md.',
+    next: ({ known }) => `Known here: ${known}. What each is: docs/reference/connections.md.`,
     http: 422,
   },
   CONNECTION_KEY_MISSING: {
@@ -23,7 +23,7 @@ export const CONNECTIONS = table({
   },
   CONNECTION_VALUE_WRONG: {
     says: ({ connection, key, received, expected }) =>
-      `'${key}' of '${connection}' cannot be read: received ${received}. ${expected}`,
+      `'${key}' of '${connection}' cannot be read: received ${received}; expected ${expected}`,
     next: 'Until it is mended it counts as not given.',
     http: 422,
   },

@@ -1,9 +1,12 @@
 // Every connection of a unit, read by its kind: those written in full, and those that one word at a part stands for.
+import type { z } from 'zod'
 import { Problem } from '../../problem/problem.ts'
+import { placeOf } from '../file/connections.ts'
+import { nearest } from '../file/nearest.ts'
 import type { At, Connection, PartId, Unit } from '../model/unit.ts'
 import type { Kind, Question } from './kind.ts'
 import { KINDS } from './kinds.ts'
-import { type Meaning, SHORTHAND, tiedTo } from './shorthand.ts'
+import { SHORTHAND, tiedTo } from './shorthand.ts'
 
 /** A connection with the kind that knows it, and what the file gives, checked and in SI. */
 export interface Connected {
@@ -47,24 +50,32 @@ function read(connection: Connection, unit: Unit, faults: Problem[]): Connected[
     fault('CONNECTION_KIND_UNKNOWN', connection.at, {
       connection: id,
       received: connection.kind,
+      nearest: nearest(connection.kind, [...KINDS.keys(), ...SHORTHAND.keys()]) ?? '',
       known: [...KINDS.keys()].join(', '),
     })
     return []
   }
-  const raw: Record<string, unknown> = { ...wordsOwn(meaning, connection.kind), ...connection.given }
+  const raw: Record<string, unknown> = { ...meaning?.fixed, ...connection.given }
   const schema = kind.given(unit)
   let result = schema.safeParse(raw)
   if (result.error) {
     for (const issue of result.error.issues) {
       tell(issue, raw, connection, kind.name, fault)
-      for (const key of issue.code === 'unrecognized_keys' ? issue.keys : issue.path.slice(0, 1))
-        delete raw[String(key)]
+      const [first] = issue.path
+      const bad = first !== undefined ? [first] : issue.code === 'unrecognized_keys' ? issue.keys : []
+      for (const key of bad) delete raw[String(key)]
     }
     result = schema.safeParse(raw)
   }
   if (!result.success) return []
   const unknown = kind.parts(result.data).filter((part) => !unit.parts.has(part))
-  for (const part of unknown) fault('CONNECTION_PART_UNKNOWN', connection.at, { connection: id, part })
+  for (const part of unknown) {
+    fault('CONNECTION_PART_UNKNOWN', connection.at, {
+      connection: id,
+      part,
+      nearest: nearest(part, unit.parts.keys()) ?? '',
+    })
+  }
   return unknown.length > 0 ? [] : [{ connection, kind, given: result.data }]
 }
 
@@ -76,32 +87,27 @@ const faultIn =
     faults.push(new Problem(code, facts, { file: unit.file, line, column }))
   }
 
-/** `kind: press fit` in a connection: the word gives the fit as well. */
-function wordsOwn(meaning: Meaning | undefined, word: string): Readonly<Record<string, unknown>> {
-  const how = { 'press fit': 'press', 'hot fit': 'hot', 'cold fit': 'cold', slide: 'loose' }[word]
-  return meaning && how ? { fit: how } : {}
-}
-
-interface Issue {
-  readonly code?: string
-  readonly path: readonly PropertyKey[]
-  readonly message: string
-  readonly keys?: readonly string[]
-}
+type Issue = z.core.$ZodIssue
 
 function tell(issue: Issue, raw: Record<string, unknown>, connection: Connection, kind: string, fault: Tell): void {
-  const { id, at } = connection
-  const key = issue.path.map(String).join(' › ')
-  if (issue.keys) {
-    for (const each of issue.keys)
-      fault('CONNECTION_KEY_UNKNOWN', at, { connection: id, kind, key: [key, each].filter(Boolean).join(' › ') })
+  const { id } = connection
+  if (issue.code === 'unrecognized_keys') {
+    // The message of an unknown key lists the keys of its block (file/words.ts).
+    const keys = issue.message.split(' · ')
+    for (const key of issue.keys) {
+      const facts = { connection: id, kind, key, nearest: nearest(key, keys) ?? '', known: keys.join(', ') }
+      fault('CONNECTION_KEY_UNKNOWN', placeOf(connection, [...issue.path, key]), facts)
+    }
     return
   }
-  const received = issue.path.reduce(
-    (value: unknown, step) => (value as Record<PropertyKey, unknown> | undefined)?.[step],
+  const at = placeOf(connection, issue.path)
+  const key = issue.path.map(String).join(' › ')
+  const received = issue.path.reduce<unknown>(
+    (value, step) => (value as Record<PropertyKey, unknown> | undefined)?.[step],
     raw,
   )
-  if (received === undefined) fault('CONNECTION_KEY_MISSING', at, { connection: id, kind, key })
+  if (received === undefined)
+    fault('CONNECTION_KEY_MISSING', at, { connection: id, kind, key, expected: issue.message })
   else
     fault('CONNECTION_VALUE_WRONG', at, {
       connection: id,
@@ -119,7 +125,13 @@ function shorthand(unit: Unit, faults: Problem[]) {
     if (part.kind === undefined) continue
     const meaning = SHORTHAND.get(part.kind)
     if (meaning === undefined) {
-      const facts = { part: part.id, received: part.kind, known: [...SHORTHAND.keys()].join(', ') }
+      const words = [...SHORTHAND.keys()]
+      const facts = {
+        part: part.id,
+        received: part.kind,
+        nearest: nearest(part.kind, words) ?? '',
+        known: words.join(', '),
+      }
       faultIn(unit, faults)('PART_KIND_UNKNOWN', part.at, facts)
       continue
     }
@@ -135,7 +147,7 @@ function shorthand(unit: Unit, faults: Problem[]) {
     }
     if (meaning.overlaps) overlaps.push({ mover: part.id, other: onto })
     if (meaning.kind !== undefined && meaning.given) {
-      const given = meaning.given(part, onto)
+      const given = { ...meaning.fixed, ...meaning.given(part, onto) }
       connections.push({
         id: `${part.id}: ${part.kind}`,
         at: part.at,

@@ -5,6 +5,8 @@ import type { Part, Unit } from '../model/unit.ts'
 export interface Meaning {
   /** A connection of this kind; `given` is what the part itself tells, in the words of the file. */
   readonly kind?: string
+  /** What the word itself says. */
+  readonly fixed?: Readonly<Record<string, unknown>>
   readonly given?: (part: Part, onto: string) => Readonly<Record<string, unknown>>
   /** It has no step of its own: the part that it goes with has to be known. */
   readonly carried?: boolean
@@ -12,9 +14,10 @@ export interface Meaning {
   readonly overlaps?: boolean
 }
 
-const seat = (how: string): Meaning => ({
+const seat = (fit: string): Meaning => ({
   kind: 'cylindrical fit',
-  given: ({ id }, onto) => ({ fit: how, moves: id, onto }),
+  fixed: { fit },
+  given: ({ id }, onto) => ({ moves: id, onto }),
 })
 
 const WORDS = {
