@@ -43,6 +43,10 @@ function mayTouch(mover: Part, other: Part, joints: Contribution, isBodyHead: bo
   return joints.mayOverlap.some((pair) => pair.mover === mover.id && pair.other === other.id)
 }
 
+/** May the two share a place at home, whichever of them moves? */
+export const mayTouchAtHome = (a: Part, b: Part, joints: Contribution): boolean =>
+  mayTouch(a, b, joints, true) || mayTouch(b, a, joints, true)
+
 /** Where a standing part may be, with what has to be so for it to be there. */
 interface Stand {
   readonly solids: readonly Solid[]
