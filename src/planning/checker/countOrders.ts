@@ -31,6 +31,9 @@ export function countOrders(problem: PlanningProblem): OrderCount {
         const modes = isDone(place) ? 0 : openModes(problem, operation, before).length
         if (modes === 0) return
         const reached = done | (1n << BigInt(place))
+        if (doneSets + next.size >= MOST_DONE_SETS) {
+          throw new RangeError(`Counting stops at ${MOST_DONE_SETS} sets of done operations; this problem has more.`)
+        }
         const sofar = next.get(reached) ?? { orders: 0n, withModes: 0n }
         next.set(reached, {
           orders: sofar.orders + ways.orders,
@@ -40,9 +43,6 @@ export function countOrders(problem: PlanningProblem): OrderCount {
     }
     layer = next
     doneSets += next.size
-    if (doneSets > MOST_DONE_SETS) {
-      throw new RangeError(`Counting stops at ${MOST_DONE_SETS} sets of done operations; this problem has more.`)
-    }
   }
   const [all] = layer.values()
   return { orders: all?.orders ?? 0n, withModes: all?.withModes ?? 0n, doneSets }

@@ -8,6 +8,7 @@ const id = z.string().min(1)
 const whole = z.int()
 const wholeFromZero = z.int().min(0)
 const cost = z.number().min(0)
+const known = id.refine((name) => name !== 'any', { message: 'a name, or nothing where it is not known' })
 const giveUp = z.union([cost, z.literal('never')])
 
 const reason = z
@@ -91,9 +92,9 @@ export const planningProblemSchema = z
       tools_s: wholeFromZero,
     }),
     start: z.strictObject({
-      attitudes: z.record(z.string(), z.string()),
-      station: id.exactOptional(),
-      workpiece: id.exactOptional(),
+      attitudes: z.record(z.string(), known),
+      station: known.exactOptional(),
+      workpiece: known.exactOptional(),
       tools: z.array(id).exactOptional(),
     }),
     people: z.int().min(1),
