@@ -16,8 +16,10 @@ export class Setups {
   readonly #demands: Demand[]
   /** By state, then by demand. */
   readonly #changes: (Change | undefined)[][] = []
-  readonly #forgotten = new Map<string, number>()
+  readonly #forgotten = new Map<number, number>()
   readonly #gaps: (Change | undefined)[][] = []
+  readonly #keptNumbers = new Map<string, number>()
+  readonly #keptLists: (readonly boolean[])[] = []
 
   constructor(aspects: readonly Aspect[], demands: readonly Demand[]) {
     this.aspects = aspects
@@ -61,11 +63,22 @@ export class Setups {
     return change
   }
 
+  /** Numbers a choice of aspects that still matter. */
+  keep(kept: readonly boolean[]): number {
+    const key = kept.join()
+    const known = this.#keptNumbers.get(key)
+    if (known !== undefined) return known
+    const number = this.#keptLists.push(kept) - 1
+    this.#keptNumbers.set(key, number)
+    return number
+  }
+
   /** The same state without the aspects that nothing names any more. */
-  forget(state: number, kept: readonly boolean[], keptNumber: number): number {
-    const key = `${state}/${keptNumber}`
+  forget(state: number, keptNumber: number): number {
+    const key = state * 65_536 + keptNumber
     const known = this.#forgotten.get(key)
     if (known !== undefined) return known
+    const kept = this.#keptLists[keptNumber]!
     const number = this.number(this.states[state]!.map((value, at) => (kept[at] ? value : -1)))
     this.#forgotten.set(key, number)
     return number
