@@ -2,7 +2,7 @@
 import type { PlanningProblem } from '../model/problem.ts'
 import { openModes } from './openModes.ts'
 
-const MOST_DONE_SETS = 1_000_000
+const MOST_DONE_SETS = 500_000
 
 export interface OrderCount {
   /** Orders of the operations that satisfy the needs for at least one choice of modes. */
@@ -16,7 +16,7 @@ export interface OrderCount {
 /**
  * Counts by going up from nothing done, one operation at a time, adding up the ways that lead to each set of done
  * operations. Needs and people are judged, lags are not. Works on the needs as they are told, not closed.
- * @throws RangeError above a million sets of done operations
+ * @throws RangeError above 500,000 sets of done operations
  */
 export function countOrders(problem: PlanningProblem): OrderCount {
   const { operations } = problem
