@@ -100,9 +100,14 @@ test.each([
     ],
   ],
   [
-    'a duration that is not the usual one',
+    'a duration that is shorter than the usual one',
     withSteps(2, { end_s: 779 }),
     [{ kind: 'duration', op: 'lock', says: "'lock' takes 59 s here and 60 s in the problem." }],
+  ],
+  [
+    'a duration that is longer',
+    withSteps(2, { end_s: 781 }),
+    [{ kind: 'duration', op: 'lock', says: "'lock' takes 61 s here and 60 s in the problem." }],
   ],
   [
     'two operations at once',

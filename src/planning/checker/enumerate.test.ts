@@ -138,3 +138,30 @@ test('problems that are too large are refused before the work begins', () => {
   expect(() => enumerate(free(10))).toThrow('Trying everything stops at 400000 sequences; this problem has 3628800.')
   expect(() => countOrders(free(40))).toThrow('Counting stops at 500000 sets of done operations')
 })
+
+test('hazard goes before time and time before the number of changes', () => {
+  const ranked = [
+    [0, 9, 9],
+    [1, 0, 9],
+    [1, 1, 0],
+    [1, 1, 1],
+    [2, 0, 0],
+  ] as const
+  expect([...ranked].reverse().sort(compareValues)).toEqual(ranked)
+  expect(compareValues([1, 2, 3], [1, 2, 3])).toBe(0)
+})
+
+test('every choice of modes is a sequence of its own, and only a mode that may be chosen counts', () => {
+  const mode = (id: string, people: number, rule?: string) => ({
+    ...bareOperation('x', 1).modes[0]!,
+    id,
+    people,
+    needs: rule ? [bareNeed(rule, [{ done: ['b'] }])] : [],
+  })
+  const problem = bareProblem([
+    bareOperation('a', 1, { modes: [mode('one', 1), mode('two', 1, 'b first'), mode('many', 2)] }),
+    bareOperation('b', 1),
+  ])
+  expect(countOrders(problem)).toEqual({ orders: 2n, withModes: 3n, doneSets: 4 })
+  expect(enumerate(problem).orders).toHaveLength(2)
+})

@@ -29,6 +29,25 @@ test('a maximum lag delays the operation before: the warming waits until everyth
   ])
 })
 
+test.each([
+  ['start', 'start', 1000],
+  ['end', 'start', 1600],
+  ['start', 'end', 940],
+  ['end', 'end', 1540],
+] as const)(
+  'a minimum lag of 1000 s from the %s of warming to the %s of setting starts the setting at %d s',
+  (from, to, s) => {
+    const lags = [
+      {
+        ...bareLag('rest', 'warm', 'set', { min_s: 1000 }),
+        from: { op: 'warm', edge: from },
+        to: { op: 'set', edge: to },
+      },
+    ]
+    expect(leastTimes(bareProblem(THREE, { lags }), chosen('warm', 'clean', 'set'))?.at(-1)?.start_s).toBe(s)
+  },
+)
+
 test('there are no times where the work between is longer than the lag allows', () => {
   const lags = [{ ...bareLag('still warm', 'warm', 'set', { max_s: 30 }), from: { op: 'warm', edge: 'end' } as const }]
   expect(leastTimes(bareProblem(THREE, { lags }), chosen('warm', 'clean', 'set'))).toBeUndefined()

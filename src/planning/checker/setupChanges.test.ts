@@ -36,6 +36,12 @@ test('a workpiece that the turn-over costs do not list turns for nothing and sti
   expect(changes([{ workpiece: 'drum', attitude: 'on edge' }], start)).toEqual([{ s: 0, hazard: 0, changes: 1 }])
 })
 
+test('a workpiece that was turned over lies so until it is turned back', () => {
+  const lying = (attitude: string) => ({ workpiece: 'case', attitude })
+  const turn = { s: 40, hazard: 3, changes: 1 }
+  expect(changes([lying('flat'), lying('on edge'), lying('on edge'), lying('flat')])).toEqual([NONE, turn, NONE, turn])
+})
+
 test('a workpiece keeps lying as it was left while another one is at hand', () => {
   const lying = (workpiece: string, attitude: string) => ({ workpiece, attitude })
   expect(
