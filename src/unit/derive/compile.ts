@@ -2,7 +2,7 @@
 import type { Lag, Mode, Need, Operation, PlanningProblem } from '../../planning/model/problem.ts'
 import type { Contribution, StepDraft } from '../connections/kind.ts'
 import type { AddedStep, Part, Unit } from '../model/unit.ts'
-import { looseNeeds } from './attitudes.ts'
+import { heldFast } from './attitudes.ts'
 import type { Doubt } from './blocks.ts'
 import { checkStep, fillStep, homeSteps, plainMode } from './checks.ts'
 import { columnNeeds } from './columns.ts'
@@ -92,9 +92,8 @@ export function derive(unit: Unit, joints: Contribution, people = 1): Derivation
     for (const need of meetingNeeds(part, frame, openings)) add(need.step, need.need)
   }
 
-  const loose = looseNeeds(steps, frame)
-  const operations = steps
-    .map((step) => ({ ...step, needs: [...step.needs, ...(extra.get(step.id) ?? []), ...(loose.get(step.id) ?? [])] }))
+  const operations = heldFast(steps, frame)
+    .map((step) => ({ ...step, needs: [...step.needs, ...(extra.get(step.id) ?? [])] }))
     .map((step) => tidy(step, known))
 
   const problem: PlanningProblem = {

@@ -23,10 +23,10 @@ export interface Solid {
 
 const ENDLESS: Span = exactly(Infinity)
 /**
- * A snap ring stands proud of its shaft or bore by at least 1 % and, over the spread lugs, by no more than 90 % of the diameter; its groove is
- * no deeper than 10 % (common practice, no source; the thick small rings of DIN 471 are the widest).
+ * A snap ring stands proud of its shaft or bore by at least 6 % of the diameter and, over the spread lugs, by no more than 90 % of the diameter; its groove is
+ * no deeper than 10 % (after DIN 471 and DIN 472, from memory).
  */
-const SNAP_RING_PROUD = 0.01
+const SNAP_RING_PROUD = 0.06
 const SNAP_RING_REACH = 0.9
 const SNAP_RING_GROOVE = 0.9
 
