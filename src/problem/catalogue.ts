@@ -1,4 +1,5 @@
 // Every problem that can be shown: one table for each room, joined here.
+import { CONNECTIONS } from './catalogue/connections.ts'
 import { DERIVE } from './catalogue/derive.ts'
 import { EDGES } from './catalogue/edges.ts'
 import { MECHANICS } from './catalogue/mechanics.ts'
@@ -7,7 +8,7 @@ import { QUANTITY } from './catalogue/quantity.ts'
 import { UNIT } from './catalogue/unit.ts'
 import type { Entry } from './entry.ts'
 
-const TABLES = { ...QUANTITY, ...MECHANICS, ...PLANNING, ...UNIT, ...DERIVE, ...EDGES }
+const TABLES = { ...QUANTITY, ...MECHANICS, ...PLANNING, ...UNIT, ...CONNECTIONS, ...DERIVE, ...EDGES }
 
 export type ProblemCode = keyof typeof TABLES
 

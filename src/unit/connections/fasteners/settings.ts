@@ -1,0 +1,4 @@
+import type { Kind } from '../kind.ts'
+import type { FastenersGiven } from './given.ts'
+
+export const settings: Kind<FastenersGiven>['settings'] = () => []
