@@ -183,12 +183,17 @@ function partStep(part: Part, ways: readonly Way[], frame: Frame, openings: Open
       ),
     ),
   ]
+  const noReturn = frame.joints.noReturns
+    .filter((each) => each.part === part.id)
+    .map((each) => each.says)
+    .join(' ')
   return {
     id: part.id,
     does: verb(part, frame),
     duration_s: partDuration(part),
     modes: ways.flatMap((way) => (way.part === part.id && way.mode ? [way.mode] : [])),
     needs,
+    ...(noReturn ? { noReturn } : {}),
   }
 }
 

@@ -4,6 +4,7 @@ import { NO, YES } from '../lines/answer.ts'
 import { type Block, blocksAcross, blocksAlong, covers, type Encounter, threads } from '../lines/block.ts'
 import type { DeclaredWay, End, JoinedPlace, Part, PartId } from '../model/unit.ts'
 import { barredBy, type Doubt, type Judge } from './blocks.ts'
+import { ASSEMBLY_BENCH } from './durations.ts'
 import type { Frame } from './frame.ts'
 import type { Openings } from './openings.ts'
 import { oneOf, reason, whileOneIsAway } from './reasons.ts'
@@ -147,7 +148,8 @@ function wayOf({
     setup: {
       workpiece,
       attitude: inHousing ? (unit.lies.get(part.id) ?? 'any') : 'any',
-      station: inHousing ? 'assembly bench' : part.kind === 'press fit' ? 'press' : 'assembly bench',
+      station:
+        frame.joints.stations.find((each) => each.part === part.id && each.joined === place)?.station ?? ASSEMBLY_BENCH,
       tools: part.tools.length ? [...part.tools] : 'any',
     },
     people: 1,
