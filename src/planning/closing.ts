@@ -1,7 +1,7 @@
 // Closes the needs of a problem, with the proof of every certain order. `close.ts` words the result; the search uses it as it is.
 import { addAll, type BitSet, emptySet, hasBit, isEmpty, keepOnly, meets, membersOf, setOf, takeOut } from './bitSet.ts'
-import { lagConstraints } from './lagConstraints.ts'
 import type { Need, OpId, PlanningProblem } from './model/problem.ts'
+import { lagConstraints } from './relations/lagConstraints.ts'
 
 /** A relation of the problem that a conclusion rests on; a mode stands for the hands and the set-up it asks for. */
 export interface Relation {

@@ -2,7 +2,7 @@
 import { Problem } from '../../problem/problem.ts'
 import { addBit, type BitSet, emptySet, hasBit, membersOf, setOf, wordsFor } from '../bitSet.ts'
 import type { ClosedNeed, Closing } from '../closing.ts'
-import { lagConstraints } from '../lagConstraints.ts'
+import { lagConstraints } from '../relations/lagConstraints.ts'
 import { aspectsOf, type Demand } from './aspects.ts'
 import { Setups } from './setups.ts'
 

@@ -7,6 +7,8 @@ export interface Limits {
   readonly effort: number
   readonly late: () => boolean
   readonly onBetter?: (found: Progress) => void
+  /** Ends with the first sequence found, however good. */
+  readonly anyWillDo?: boolean
   /** Only for tests: without the reductions the answer is the same. */
   readonly reduce?: boolean
 }
@@ -51,7 +53,8 @@ export function solve(instance: Instance, limits: Limits): Solution {
     boundKey = Math.max(boundKey, Math.min(key, pass.bound))
     const exact = pass.finished && pass.dropped === 0
     limits.onBetter?.({ key: steps ? key : null, boundKey, width, states: kernel.made })
-    if (exact || boundKey >= key || effort <= 0 || !pass.finished || limits.late()) {
+    const enough = limits.anyWillDo === true && steps !== null
+    if (enough || exact || boundKey >= key || effort <= 0 || !pass.finished || limits.late()) {
       return {
         key: steps ? key : null,
         boundKey,

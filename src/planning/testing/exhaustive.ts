@@ -1,43 +1,24 @@
 // The plainest way to the best sequence: every order, every mode, times by relaxation. Only for small tests.
-import { lagConstraints } from '../lagConstraints.ts'
-import type { Need, PlanningProblem } from '../model/problem.ts'
+import { valueOfSteps } from '../judge.ts'
+import type { PlanningProblem } from '../model/problem.ts'
 import type { Value } from '../model/sequence.ts'
+import { compareValues } from '../relations/compareValues.ts'
+import { bestStarts } from '../relations/lags.ts'
+import { needHolds } from '../relations/needs.ts'
 import { type Choice, setUpChanges } from '../relations/setUpChanges.ts'
-import { earliestStarts } from '../times.ts'
-
-const holds = (need: Need, done: ReadonlySet<string>): boolean =>
-  need.anyOf.some(
-    (alternative) => alternative.done.every((op) => done.has(op)) && !alternative.notDone.some((op) => done.has(op)),
-  )
-
-export const isBetter = (one: Value, other: Value | null): boolean => {
-  if (!other) return true
-  for (let part = 0; part < 3; part++) if (one[part] !== other[part]) return one[part]! < other[part]!
-  return false
-}
 
 /** The value of one sequence with its modes; null when no times satisfy the lags. Needs are not looked at. */
 export function valueOfSequence(problem: PlanningProblem, sequence: readonly Choice[]): Value | null {
   const durations = new Map(problem.operations.map(({ id, duration_s }) => [id, duration_s.usual]))
-  const places = new Map(sequence.map(({ op }, place) => [op, place]))
-  const changes = setUpChanges(problem, sequence)
-  const lasts = sequence.map(({ op }) => durations.get(op)!)
-  const starts = earliestStarts(
-    lasts,
-    changes.map((list) => list.reduce((sum, { s }) => sum + s, 0)),
-    lagConstraints(problem, new Map(problem.operations.map(({ id }, at) => [id, at]))).map((bound) => ({
-      ...bound,
-      later: places.get(problem.operations[bound.later]!.id)!,
-      earlier: places.get(problem.operations[bound.earlier]!.id)!,
-    })),
-  )
+  const starts = bestStarts(problem, sequence)
   if (!starts) return null
-  const all = changes.flat()
-  const hazard = sequence.reduce(
-    (sum, { mode }) => sum + (mode.hazard ?? 0),
-    all.reduce((sum, change) => sum + change.hazard, 0),
-  )
-  return [hazard, sequence.length === 0 ? 0 : starts.at(-1)! + lasts.at(-1)!, all.length]
+  const steps = sequence.map(({ op, mode }, place) => ({
+    op,
+    mode: mode.id,
+    start_s: starts[place]!,
+    end_s: starts[place]! + durations.get(op)!,
+  }))
+  return valueOfSteps(steps, sequence, setUpChanges(problem, sequence))
 }
 
 export interface Exhausted {
@@ -52,19 +33,20 @@ export function exhaust(problem: PlanningProblem, most = 40_000): Exhausted {
   let best: Value | null = null
   let looked = 0
   const done = new Set<string>()
+  const isDone = (op: string) => done.has(op)
   const sequence: Choice[] = []
   const visit = (): void => {
     if (looked > most) return
     if (sequence.length === problem.operations.length) {
       looked++
       const value = valueOfSequence(problem, sequence)
-      if (value && isBetter(value, best)) best = value
+      if (value && (!best || compareValues(value, best) < 0)) best = value
       return
     }
     for (const { id, needs, modes } of problem.operations) {
-      if (done.has(id) || !needs.every((need) => holds(need, done))) continue
+      if (done.has(id) || !needs.every((need) => needHolds(need, isDone))) continue
       for (const mode of modes) {
-        if (mode.people > problem.people || !mode.needs.every((need) => holds(need, done))) continue
+        if (mode.people > problem.people || !mode.needs.every((need) => needHolds(need, isDone))) continue
         sequence.push({ op: id, mode })
         done.add(id)
         visit()
@@ -80,6 +62,7 @@ export function exhaust(problem: PlanningProblem, most = 40_000): Exhausted {
 /** Every order that satisfies the needs, by plain recursion. */
 export function countOrders(problem: PlanningProblem): bigint {
   const done = new Set<string>()
+  const isDone = (op: string) => done.has(op)
   const known = new Map<string, bigint>()
   const count = (): bigint => {
     if (done.size === problem.operations.length) return 1n
@@ -88,8 +71,8 @@ export function countOrders(problem: PlanningProblem): bigint {
     if (before !== undefined) return before
     let sum = 0n
     for (const { id, needs, modes } of problem.operations) {
-      if (done.has(id) || !needs.every((need) => holds(need, done))) continue
-      if (!modes.some((mode) => mode.people <= problem.people && mode.needs.every((need) => holds(need, done))))
+      if (done.has(id) || !needs.every((need) => needHolds(need, isDone))) continue
+      if (!modes.some((mode) => mode.people <= problem.people && mode.needs.every((need) => needHolds(need, isDone))))
         continue
       done.add(id)
       sum += count()

@@ -58,6 +58,11 @@ export const PLANNING = table({
     next: 'A sequence lists every operation of the problem once.',
     http: 422,
   },
+  PLANNING_UNKNOWN_MODE: {
+    says: ({ op, mode }) => `The operation '${op}' has no mode '${mode}'.`,
+    next: 'Name one of its modes, or none to have the best one chosen.',
+    http: 422,
+  },
   PLANNING_COUNT_LIMIT: {
     says: ({ operations, limit }) =>
       `The sequences of ${operations} operations were not counted: there are more than ${limit} sets of operations to look at.`,

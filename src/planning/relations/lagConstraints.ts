@@ -1,5 +1,5 @@
 // Lags as lower bounds between the starts of two operations: durations are fixed, so that ends add nothing of their own.
-import type { Lag, LagEvent, OpId, PlanningProblem } from './model/problem.ts'
+import type { Lag, LagEvent, OpId, PlanningProblem } from '../model/problem.ts'
 
 /** start(later) − start(earlier) ≥ least_s. The names say which the bound pushes back; either may come first in time. */
 export interface LagConstraint {

@@ -1,5 +1,5 @@
 // The best times of a given order: every start as early as the order, the changes and the lags let it be.
-import type { Lag } from './model/problem.ts'
+import type { Lag } from '../model/problem.ts'
 
 /** start(later) − start(earlier) ≥ least_s between places in the sequence. */
 export interface TimeBound {
