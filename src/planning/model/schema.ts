@@ -123,7 +123,9 @@ export const planResultSchema = z
     assumptions: z.array(
       z.strictObject({ relation: id, reason, wouldChange: z.union([z.boolean(), z.literal('not tried')]) }),
     ),
-    conflict: z.strictObject({ members: z.array(conflictMember), cheapest: z.array(id) }).nullable(),
+    conflict: z
+      .strictObject({ members: z.array(conflictMember), cheapest: z.array(id), irreducible: z.boolean() })
+      .nullable(),
     effort: z.strictObject({ states: wholeFromZero, width: wholeFromZero, dropped: wholeFromZero }),
   })
   .meta({ title: 'Plan result', description: 'What the sequence engine answers.' })

@@ -69,9 +69,12 @@ describe.each(Object.entries(NAMES))('%s', (name, names) => {
     expect(firstBreach(problem, order, names)).toBeUndefined()
   })
 
-  test.each(rules.failing.map((each) => [each.id, each] as const))('%s, a failing order, is refused at its step', (_, { order, at }) => {
-    expect(firstBreach(problem, order, names)?.step).toBe(stepName(at, names))
-  })
+  test.each(rules.failing.map((each) => [each.id, each] as const))(
+    '%s, a failing order, is refused at its step',
+    (_, { order, at }) => {
+      expect(firstBreach(problem, order, names)?.step).toBe(stepName(at, names))
+    },
+  )
 
   test('no more than 15 % of the needs were declared by hand', () => {
     const { all, byHand } = derivation.needs

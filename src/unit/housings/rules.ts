@@ -1,5 +1,6 @@
 // Rules written by hand for a housing, as needs of the same steps, so that derived and true orders can be compared exactly.
-import { countSequences } from '../../planning/index.ts'
+import { close } from '../../planning/close.ts'
+import { countSequences } from '../../planning/countSequences.ts'
 import type { Need, PlanningProblem } from '../../planning/model/problem.ts'
 
 export interface Rule {
@@ -14,7 +15,12 @@ export interface RulesFile {
   readonly operations: readonly { readonly id: string }[]
   readonly rules: readonly Rule[]
   readonly feasible: readonly { readonly id: string; readonly order: readonly string[] }[]
-  readonly failing: readonly { readonly id: string; readonly at: string; readonly breaks: readonly string[]; readonly order: readonly string[] }[]
+  readonly failing: readonly {
+    readonly id: string
+    readonly at: string
+    readonly breaks: readonly string[]
+    readonly order: readonly string[]
+  }[]
   readonly results: { readonly feasible_orders_must: string }
 }
 
@@ -33,7 +39,10 @@ export const needOf = (rule: Rule, names: Names): Need => ({
   giveUp: 'never',
 })
 
-export const withNeeds = (problem: PlanningProblem, added: readonly (readonly [step: string, need: Need])[]): PlanningProblem => ({
+export const withNeeds = (
+  problem: PlanningProblem,
+  added: readonly (readonly [step: string, need: Need])[],
+): PlanningProblem => ({
   ...problem,
   operations: problem.operations.map((operation) => ({
     ...operation,
@@ -69,6 +78,32 @@ export function compare(problem: PlanningProblem, file: RulesFile, names: Names)
     derived,
     truth: countSequences(withNeeds(bare(problem), added)),
     both: countSequences(withNeeds(problem, added)),
-    notDerived: must.filter((_, index) => countSequences(withNeeds(problem, [added[index] as (typeof added)[number]])) !== derived).map((rule) => rule.id),
+    notDerived: must
+      .filter((_, index) => countSequences(withNeeds(problem, [added[index] as (typeof added)[number]])) !== derived)
+      .map((rule) => rule.id),
   }
+}
+
+/** The first step of an order that the closed needs refuse, with the sentences of what refuses it. */
+export function firstBreach(
+  problem: PlanningProblem,
+  order: readonly string[],
+  names: Names,
+): { step: string; says: readonly string[] } | undefined {
+  const closed = close(problem).problem
+  const done = new Set<string>()
+  for (const step of order.map((id) => stepName(id, names))) {
+    const operation = closed.operations.find((each) => each.id === step)
+    if (!operation) return { step, says: ['There is no such step.'] }
+    const holds = (need: Need) =>
+      need.anyOf.some((each) => each.done.every((id) => done.has(id)) && !each.notDone.some((id) => done.has(id)))
+    const broken = operation.needs.filter((need) => !holds(need))
+    const open = operation.modes.filter((mode) => mode.needs.every(holds))
+    if (broken.length || open.length === 0) {
+      const inModes = open.length ? [] : operation.modes.flatMap((mode) => mode.needs.filter((need) => !holds(need)))
+      return { step, says: [...broken, ...inModes].map((need) => need.reason.says) }
+    }
+    done.add(step)
+  }
+  return undefined
 }
