@@ -11,20 +11,24 @@ export class AspectBound {
   readonly #local: Int32Array
   readonly #wants: number[] = []
   readonly #before: BitSet[] = []
-  readonly #chain: number[] = []
+  /** For each operation and value, visits to the value that a chain from here on needs at least. */
+  readonly #visits: Int16Array[] = []
   readonly #words: number
   readonly #states: BitSet[] = []
   readonly #numbers = new Map<string, number>()
   readonly #steps = new Map<number, number>()
   readonly #least: (number | undefined)[][] = []
   readonly #closed = new Map<string, number>()
+  readonly #most = new Int16Array(MOST_VALUES)
   #work = 0
 
-  constructor(instance: Instance, aspect: number) {
+  /** @param among only these operations are looked at, when given */
+  constructor(instance: Instance, aspect: number, among?: BitSet) {
     const { size, modes, modesOf, demands, closing } = instance
     this.#local = new Int32Array(size).fill(-1)
     const forced: number[] = []
     for (let op = 0; op < size; op++) {
+      if (among && !hasBit(among, op)) continue
       const values = modesOf[op]!.map((mode) => demands[modes[mode]!.demand]![aspect]!)
       if (values.some((value) => value < 0 || value >= MOST_VALUES)) continue
       this.#local[op] = forced.push(op) - 1
@@ -38,16 +42,7 @@ export class AspectBound {
       })
       this.#before.push(before)
     }
-    // The longest chain of certain order counts the changes that no order can avoid.
-    const depth = forced.map((op) => closing.before[op]!.reduce((sum, word) => sum + bitCount(word), 0))
-    const latestFirst = forced.map((_, at) => at).sort((one, other) => depth[other]! - depth[one]!)
-    this.#chain = forced.map(() => 0)
-    for (const at of latestFirst)
-      for (let later = 0; later < forced.length; later++) {
-        if (!hasBit(this.#before[later]!, at)) continue
-        const changes = this.#chain[later]! + ((this.#wants[later]! & this.#wants[at]!) === 0 ? 1 : 0)
-        if (changes > this.#chain[at]!) this.#chain[at] = changes
-      }
+    this.#countVisits()
     this.#number(new Uint32Array(this.#words))
   }
 
@@ -83,6 +78,36 @@ export class AspectBound {
     }
     list[value + 1] = least
     return least
+  }
+
+  /**
+   * A chain of certain order that comes back to a value, with something between that cannot be done there, visits it again.
+   * Visits to different values add up, whichever chains they come from.
+   */
+  #countVisits(): void {
+    const count = this.#wants.length
+    const depth = this.#before.map((before) => before.reduce((sum, word) => sum + bitCount(word), 0))
+    const latestFirst = depth.map((_, at) => at).sort((one, other) => depth[other]! - depth[one]!)
+    for (let at = 0; at < count; at++) this.#visits.push(new Int16Array(MOST_VALUES))
+    for (const at of latestFirst) {
+      const mine = this.#visits[at]!
+      const own = this.#wants[at]!
+      const isSingle = (own & (own - 1)) === 0
+      for (let later = 0; later < count; later++) {
+        if (!hasBit(this.#before[later]!, at)) continue
+        const theirs = this.#visits[later]!
+        const wants = this.#wants[later]!
+        for (let value = 0; value < MOST_VALUES; value++) {
+          const again = isSingle && own === 1 << value && (wants & own) === 0 ? 1 : 0
+          const visits = theirs[value]! + again
+          if (visits > mine[value]!) mine[value] = visits
+        }
+      }
+      if (isSingle) {
+        const value = 31 - Math.clz32(own)
+        if (mine[value] === 0) mine[value] = 1
+      }
+    }
   }
 
   #number(done: BitSet): number {
@@ -124,19 +149,20 @@ export class AspectBound {
     const key = done.join()
     const known = this.#closed.get(key)
     if (known !== undefined) return known
-    let single = 0
-    let chain = -1
     let open = 0
+    const visits = this.#most.fill(0)
     for (let at = 0; at < this.#wants.length; at++) {
-      if (hasBit(done, at)) continue
-      const wants = this.#wants[at]!
-      if ((wants & (wants - 1)) === 0) single |= wants
-      if (this.#chain[at]! > chain) chain = this.#chain[at]!
-      if (isWithin(this.#before[at]!, done)) open |= wants
+      if (hasBit(done, at) || !isWithin(this.#before[at]!, done)) continue
+      open |= this.#wants[at]!
+      const mine = this.#visits[at]!
+      for (let value = 0; value < MOST_VALUES; value++) if (mine[value]! > visits[value]!) visits[value] = mine[value]!
     }
     if (open === 0) return 0
-    // The value at hand serves none of those that could be next: one change at once, then those along the longest chain.
-    const least = Math.max(bitCount(single), chain + 1)
+    // The value at hand serves none of those that could be next, so that every visit counted is still to come.
+    const least = Math.max(
+      1,
+      visits.reduce((sum, more) => sum + more, 0),
+    )
     if (this.#work > WORK_LIMIT) return least
     this.#work += this.#wants.length
     let best = Number.POSITIVE_INFINITY
