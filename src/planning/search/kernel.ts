@@ -85,7 +85,7 @@ export class Kernel {
   #root(): Layer {
     const { instance } = this
     const layer = new Layer(instance.words, this.#tracked.length)
-    layer.findOrAdd(new Uint32Array(instance.words), 0, -1)
+    layer.enter(new Uint32Array(instance.words), 0, -1)
     layer.work[0] = instance.durations.reduce((sum, duration) => sum + duration, 0)
     layer.hazard[0] = instance.leastHazard.reduce((sum, hazard) => sum + hazard, 0)
     layer.takeLabel()
@@ -246,7 +246,7 @@ export class Kernel {
   #enter(from: Layer, set: number, op: number, to: Layer): number {
     const { instance } = this
     const sets = to.sets
-    const target = to.findOrAdd(from.setWords, set * instance.words, op)
+    const target = to.enter(from.setWords, set * instance.words, op)
     if (target < sets) return target
     to.work[target] = from.work[set]! - instance.durations[op]!
     to.hazard[target] = from.hazard[set]! - instance.leastHazard[op]!
@@ -270,10 +270,15 @@ export class Kernel {
   /** Which aspects some operation to come still names. */
   #keep(layer: Layer, set: number): void {
     const { words } = this.instance
-    const kept = this.#naming.map((naming) => {
-      for (let word = 0; word < words; word++) if (naming[word]! & ~layer.setWords[set * words + word]!) return true
-      return false
-    })
+    let kept = 0
+    for (let aspect = 0; aspect < this.#naming.length; aspect++) {
+      const naming = this.#naming[aspect]!
+      for (let word = 0; word < words; word++) {
+        if ((naming[word]! & ~layer.setWords[set * words + word]!) === 0) continue
+        kept += 2 ** aspect
+        break
+      }
+    }
     layer.kept[set] = this.instance.setups.keep(kept)
   }
 
