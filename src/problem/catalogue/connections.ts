@@ -22,8 +22,8 @@ export const CONNECTIONS = table({
     http: 422,
   },
   CONNECTION_VALUE_WRONG: {
-    says: ({ connection, key, received, expected }) =>
-      `'${key}' of '${connection}' cannot be read: received ${received}; expected ${expected}`,
+    says: ({ connection, key, received, reason }) =>
+      `'${key}' of '${connection}' cannot be read, received ${received}: ${reason}`,
     next: 'Until it is mended it counts as not given.',
     http: 422,
   },

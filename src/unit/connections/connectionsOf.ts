@@ -3,7 +3,7 @@ import type { z } from 'zod'
 import { Problem } from '../../problem/problem.ts'
 import { placeOf } from '../file/connections.ts'
 import { nearest } from '../file/nearest.ts'
-import type { At, Connection, PartId, Unit } from '../model/unit.ts'
+import type { At, Connection, Part, PartId, Unit } from '../model/unit.ts'
 import type { Kind, Question } from './kind.ts'
 import { KINDS } from './kinds.ts'
 import { SHORTHAND, tiedTo } from './shorthand.ts'
@@ -36,8 +36,9 @@ export function connectionsOf(unit: Unit): Connections {
   const written = [...unit.connections.values()].flatMap((connection) => read(connection, unit, faults))
   const short = shorthand(unit, faults)
   const fromWords = short.connections
-    .flatMap((connection) => read(connection, unit, faults))
+    .flatMap(({ part, connection }) => read(connection, unit, faults).map((connected) => ({ part, connected })))
     .filter((word) => !written.some((full) => isSameJoint(full, word)))
+    .map(({ connected }) => connected)
   return { connections: [...written, ...fromWords], overlaps: short.overlaps, questions: short.questions, faults }
 }
 
@@ -106,19 +107,21 @@ function tell(issue: Issue, raw: Record<string, unknown>, connection: Connection
     (value, step) => (value as Record<PropertyKey, unknown> | undefined)?.[step],
     raw,
   )
-  if (received === undefined)
-    fault('CONNECTION_KEY_MISSING', at, { connection: id, kind, key, expected: issue.message })
-  else
-    fault('CONNECTION_VALUE_WRONG', at, {
-      connection: id,
-      key,
-      received: JSON.stringify(received),
-      expected: issue.message,
-    })
+  if (received === undefined) {
+    fault('CONNECTION_KEY_MISSING', at, { connection: id, kind, key })
+    return
+  }
+  const reason = issue.code === 'custom' ? issue.message : `expected ${issue.message}.`
+  fault('CONNECTION_VALUE_WRONG', at, { connection: id, key, received: JSON.stringify(received), reason })
+}
+
+interface FromWord {
+  readonly part: Part
+  readonly connected: Connected
 }
 
 function shorthand(unit: Unit, faults: Problem[]) {
-  const connections: Connection[] = []
+  const connections: { part: Part; connection: Connection }[] = []
   const overlaps: { mover: PartId; other: PartId }[] = []
   const questions: Question[] = []
   for (const part of unit.parts.values()) {
@@ -148,22 +151,23 @@ function shorthand(unit: Unit, faults: Problem[]) {
     if (meaning.overlaps) overlaps.push({ mover: part.id, other: onto })
     if (meaning.kind !== undefined && meaning.given) {
       const given = { ...meaning.fixed, ...meaning.given(part, onto) }
-      connections.push({
+      const connection = {
         id: `${part.id}: ${part.kind}`,
         at: part.at,
         kind: meaning.kind,
         given,
         variants: part.variants,
-      })
+      }
+      connections.push({ part, connection })
     }
   }
   return { connections, overlaps, questions }
 }
 
-/** One of the two joins no part that the other does not join: they speak of the same joint. */
-function isSameJoint(full: Connected, word: Connected): boolean {
-  if (full.kind !== word.kind) return false
-  const [a, b] = [full, word].map(({ kind, given }) => kind.parts(given))
-  const within = (some: readonly PartId[] = [], all: readonly PartId[] = []) => some.every((part) => all.includes(part))
-  return within(a, b) || within(b, a)
+/** A part has one ring, seal or gasket of its own but may have several seats: these are the same where they join the same parts. */
+function isSameJoint(full: Connected, { part, connected }: FromWord): boolean {
+  if (full.kind !== connected.kind) return false
+  const [a, b] = [full, connected].map(({ kind, given }) => kind.parts(given))
+  const within = (some: readonly PartId[] = [], all: readonly PartId[] = []) => some.every((each) => all.includes(each))
+  return SHORTHAND.get(part.kind ?? '')?.several ? within(a, b) || within(b, a) : within([part.id], a)
 }

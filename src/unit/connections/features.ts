@@ -50,7 +50,9 @@ function gasketThickness(unit: Unit, { part, feature }: Place): Length | undefin
     if (kind !== 'gasket' || (given.gasket !== part && id !== part)) continue
     const { data } = gasketGiven(unit).safeParse(given)
     const size = data?.[feature]
-    if (size) return sizeOf(unit, size).known
+    // Looked up at a part only: a thickness that names itself must not go round in a circle.
+    const told = size?.feature && resolveFeature(unit, `${size.feature.part}.${size.feature.feature}`)?.size
+    if (size) return size.known ?? told
   }
   return undefined
 }

@@ -10,6 +10,8 @@ export interface Meaning {
   readonly given?: (part: Part, onto: string) => Readonly<Record<string, unknown>>
   /** It has no step of its own: the part that it goes with has to be known. */
   readonly carried?: boolean
+  /** A part may have several such joints, with different parts. */
+  readonly several?: boolean
   /** It may touch or overlap what it goes onto. */
   readonly overlaps?: boolean
 }
@@ -17,6 +19,7 @@ export interface Meaning {
 const seat = (fit: string): Meaning => ({
   kind: 'cylindrical fit',
   fixed: { fit },
+  several: true,
   given: ({ id }, onto) => ({ moves: id, onto }),
 })
 

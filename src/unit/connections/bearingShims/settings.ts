@@ -50,21 +50,22 @@ function problemOf(given: BearingShimsGiven, unit: Unit, missing: string[]): Loo
   if (!target) missing.push('Give `float` or `preload`, with its `source`.')
   if (!given.loop)
     missing.push('Give `loop`: the faces from one contact round to the other, or the measured gap alone.')
-  if (given.shim === undefined) {
+  if (given.loop && given.loop.shims === undefined) {
     missing.push(
-      'Give `shim`: + where a thicker pack opens the float, - where it closes it. Take it from the drawing; it is not guessed.',
+      'Put `shims` into the loop: + where a thicker pack opens the float, - where it closes it. Take it from the drawing; it is not guessed.',
     )
   }
-  const terms = (given.loop ?? []).map(({ sign, ...place }) => ({
+  const shimSign = given.loop?.shims
+  const terms = (given.loop?.terms ?? []).map(({ sign, ...place }) => ({
     name: `${place.part}.${place.feature}`,
     sign,
     size: placeSize(unit, place),
   }))
   const unmeasured = terms.filter(({ size }) => !size.known)
   missing.push(...unmeasured.map(({ name }) => `Measure ${name}.`))
-  if (!target || given.shim === undefined || terms.length === 0 || unmeasured.length > 0) return undefined
+  if (!target || shimSign === undefined || terms.length === 0 || unmeasured.length > 0) return undefined
   const loop = terms.flatMap(({ name, sign, size }) => (size.known ? [{ name, sign, size: size.known }] : []))
-  return { loop, shimSign: given.shim, target, sizes: terms.map(({ size }) => size) }
+  return { loop, shimSign, target, sizes: terms.map(({ size }) => size) }
 }
 
 /** The wanted float; preload is float below zero. */
