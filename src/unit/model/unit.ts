@@ -205,6 +205,8 @@ export interface Connection {
   readonly at: At
   readonly kind: string
   readonly given: Readonly<Record<string, unknown>>
+  /** Where each value of `given` was written; read with `placeOf`. */
+  readonly places?: ReadonlyMap<string, At>
   readonly variants: readonly string[]
 }
 
