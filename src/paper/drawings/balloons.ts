@@ -7,7 +7,10 @@ export function cross(a: Point, b: Point, c: Point, d: Point): boolean {
   const [abc, abd, cda, cdb] = [turn(a, b, c), turn(a, b, d), turn(c, d, a), turn(c, d, b)]
   if (abc === 0 && abd === 0) {
     const between = (p: number, q: number, r: number) => Math.min(p, q) <= r && r <= Math.max(p, q)
-    return [c, d].some((p) => between(a.x, b.x, p.x) && between(a.y, b.y, p.y)) || (between(c.x, d.x, a.x) && between(c.y, d.y, a.y))
+    return (
+      [c, d].some((p) => between(a.x, b.x, p.x) && between(a.y, b.y, p.y)) ||
+      (between(c.x, d.x, a.x) && between(c.y, d.y, a.y))
+    )
   }
   return abc !== abd && cda !== cdb
 }
@@ -16,14 +19,20 @@ export function cross(a: Point, b: Point, c: Point, d: Point): boolean {
  * One place in a row for each anchor, as near above it as `pitch` allows, all between `from` and `to`.
  * Anchors come in the order along the axis; so do the places.
  */
-export function row(anchors: readonly number[], { pitch, from, to }: { pitch: number; from: number; to: number }): readonly number[] {
+export function row(
+  anchors: readonly number[],
+  { pitch, from, to }: { pitch: number; from: number; to: number },
+): readonly number[] {
   const step = anchors.length > 1 ? Math.min(pitch, (to - from) / (anchors.length - 1)) : pitch
   // Blocks of balloons that push each other share their mean offset (pool adjacent violators).
   const blocks: { sum: number; count: number }[] = []
   anchors.forEach((anchor, index) => {
     blocks.push({ sum: anchor - index * step, count: 1 })
     for (let last = blocks.length - 1; last > 0; last -= 1) {
-      const [before, block] = [blocks[last - 1], blocks[last]] as [{ sum: number; count: number }, { sum: number; count: number }]
+      const [before, block] = [blocks[last - 1], blocks[last]] as [
+        { sum: number; count: number },
+        { sum: number; count: number },
+      ]
       if (before.sum / before.count <= block.sum / block.count) break
       blocks.splice(last - 1, 2, { sum: before.sum + block.sum, count: before.count + block.count })
     }

@@ -17,7 +17,9 @@ export function hatch(loops: readonly (readonly Point[])[], { pitch, slope }: { 
   const sign = slope === 45 ? 1 : -1
   const across = ({ x, y }: Point) => (x + sign * y) / Math.SQRT2
   const edges = loops.flatMap((loop) =>
-    loop.map((a, index) => ({ a, b: loop[(index + 1) % loop.length] as Point })).map(({ a, b }) => ({ a, b, u: across(a), v: across(b) })),
+    loop
+      .map((a, index) => ({ a, b: loop[(index + 1) % loop.length] as Point }))
+      .map(({ a, b }) => ({ a, b, u: across(a), v: across(b) })),
   )
   const [low, high] = [Math.min(...edges.map(({ u }) => u)), Math.max(...edges.map(({ u }) => u))]
   let path = ''

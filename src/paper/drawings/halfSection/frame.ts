@@ -38,9 +38,12 @@ interface Room {
 export function frameOf(pieces: readonly Piece[], { width, mostHeight, head }: Room): Frame {
   const x0 = Math.min(...pieces.map((piece) => piece.x0))
   const x1 = Math.max(...pieces.map((piece) => piece.x1))
-  const reach = (of: readonly Piece[]) => Math.max(0, ...of.map((piece) => (piece.r1 === Infinity ? piece.r0 : piece.r1)))
+  const reach = (of: readonly Piece[]) =>
+    Math.max(0, ...of.map((piece) => (piece.r1 === Infinity ? piece.r0 : piece.r1)))
   const walls = pieces.filter((piece) => piece.wall)
-  const hull = walls.length ? [Math.min(...walls.map((wall) => wall.x0)), Math.max(...walls.map((wall) => wall.x1))] : [0, 0]
+  const hull = walls.length
+    ? [Math.min(...walls.map((wall) => wall.x0)), Math.max(...walls.map((wall) => wall.x1))]
+    : [0, 0]
   const outside = pieces.filter((piece) => !piece.wall && !(piece.x0 >= (hull[0] ?? 0) && piece.x1 <= (hull[1] ?? 0)))
   const above = reach(pieces)
   const below = walls.length ? Math.max(reach(outside), above * HIDDEN_LOW) : above

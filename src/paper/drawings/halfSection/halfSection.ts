@@ -1,15 +1,16 @@
 // The half section of a line, from nothing but rings: above the axis cut, below it seen from outside.
-import { printRange, type System } from '../../../quantity/printQuantity.ts'
+
 import { metre } from '../../../quantity/constructors.ts'
+import { printRange, type System } from '../../../quantity/printQuantity.ts'
 import type { End, LineId, Part, PartId, Unit } from '../../../unit/model/unit.ts'
 import { type Markup, markup } from '../../markup.ts'
 import { row, uncrossed } from '../balloons.ts'
 import { type Drawing, drawing, type Point, px } from '../drawing.ts'
 import type { Slope } from '../hatch.ts'
 import { type Frame, frameOf } from './frame.ts'
-import { depthOf } from './looks.ts'
-import { housingBelow, keyway, rimsBeyond, seenFromOutside } from './outside.ts'
-import { dotIn, type Face } from './painted.ts'
+import { AT_ONE_PLACE, depthOf, WHOLE } from './looks.ts'
+import { housingBelow, keyway, outsideOf, rimsBeyond, seenFromOutside } from './outside.ts'
+import { dotsOf, type Face } from './painted.ts'
 import { type Piece, piecesOf } from './pieces.ts'
 import { cutFaces, pitchLine } from './section.ts'
 import { slopesOf } from './slopes.ts'
@@ -61,6 +62,7 @@ export function halfSection(unit: Unit, line: LineId, options: HalfSectionOption
   const ghostly = piecesOf(unit, line, ghosts, STUB_PX / rough.scale).pieces
   const frame = frameOf([...pieces, ...ghostly], { width, mostHeight, head })
 
+  const walls = pieces.filter((piece) => piece.wall)
   const { svg, faces } = paint(pieces, unit, frame, under)
   const balloons = options.balloons
     ? balloonsOf(present, faces, { numbers: options.balloons, most: options.most ?? Infinity, under, width })
@@ -71,10 +73,18 @@ export function halfSection(unit: Unit, line: LineId, options: HalfSectionOption
     width,
     height: frame.height,
     inner: [
-      markup`<g class="ghosts">${ghostly.map((piece) => ghost(piece, frame))}</g>`,
       ...svg,
+      markup`<g class="ghosts">${[...ghostly.map((piece) => ghost(piece, frame, 'up')), ...outsideOf(walls, ghostly).map((piece) => ghost(piece, frame, 'down'))]}</g>`,
       centreLine(frame),
-      ...(under && options.from ? [arrow(pieces.filter((piece) => piece.part.id === under), options.from, frame)] : []),
+      ...(under && options.from
+        ? [
+            arrow(
+              pieces.filter((piece) => piece.part.id === under),
+              options.from,
+              frame,
+            ),
+          ]
+        : []),
       ...balloons,
     ],
     notes: notesOf(pieces, unplaced),
@@ -107,19 +117,34 @@ function paint(pieces: readonly Piece[], unit: Unit, frame: Frame, under: PartId
     layers.push({ depth: mine[0]?.wall ? -1 : depthOf(look), part: part.id, svg: markup`${svg}${teeth}`, faces })
   }
   const solid = upper.filter((piece) => !isCut(piece))
-  for (const seen of seenFromOutside(solid.filter((piece) => piece.look !== 'key'), frame, 'up'))
+  for (const seen of seenFromOutside(
+    solid.filter((piece) => !AT_ONE_PLACE.has(piece.look)),
+    frame,
+    'up',
+  ))
     layers.push({ ...seen, depth: depthOf(seen.piece.look), part: seen.piece.part.id })
-  for (const key of solid.filter((piece) => piece.look === 'key')) {
-    const seat = solid.find((piece) => piece.look !== 'key' && piece.x0 <= key.x0 && piece.x1 >= key.x1)
+  for (const key of solid.filter((piece) => AT_ONE_PLACE.has(piece.look))) {
+    const seat = solid.find((piece) => !AT_ONE_PLACE.has(piece.look) && piece.x0 <= key.x0 && piece.x1 >= key.x1)
     if (seat) {
       const svg = keyway(key, seat, slope(seat.part.id), frame)
       if (svg) layers.push({ depth: depthOf('shaft'), part: seat.part.id, svg, faces: [] })
     }
-    layers.push({ ...cutFaces({ pieces: [key], look: 'key', slope: 45, frame, unit }), depth: depthOf('key'), part: key.part.id })
+    layers.push({
+      ...cutFaces({ pieces: [key], look: key.look, slope: 45, frame, unit }),
+      depth: depthOf(key.look),
+      part: key.part.id,
+    })
   }
   const walls = pieces.filter((piece) => piece.wall && piece.part.half !== 'upper')
-  const lower = pieces.filter((piece) => !piece.wall && piece.part.half !== 'upper' && !piece.missing.some((side) => side !== 'inside'))
-  for (const seen of seenFromOutside(lower, frame, 'down')) layers.push({ ...seen, depth: 20, part: seen.piece.part.id })
+  const lower = pieces.filter(
+    (piece) =>
+      !piece.wall &&
+      !AT_ONE_PLACE.has(piece.look) &&
+      piece.part.half !== 'upper' &&
+      !piece.missing.some((side) => side !== 'inside'),
+  )
+  for (const seen of seenFromOutside(outsideOf(walls, lower), frame, 'down'))
+    layers.push({ ...seen, depth: 20, part: seen.piece.part.id })
   const below = housingBelow(walls, frame)
   if (below) layers.push({ ...below, depth: 21, part: below.piece.part.id })
 
@@ -130,17 +155,17 @@ function paint(pieces: readonly Piece[], unit: Unit, frame: Frame, under: PartId
   }
 }
 
-/** Solid rings are never cut along their axis; nor are keys and fasteners. */
-const isCut = (piece: Piece): boolean => (piece.hollow || piece.wall || piece.look === 'casting') && piece.look !== 'key' && piece.look !== 'fastener'
+/** Shafts and pinions are cut only where they are hollow, keys and fasteners never. */
+const isCut = (piece: Piece): boolean => (piece.hollow || !WHOLE.has(piece.look)) && !AT_ONE_PLACE.has(piece.look)
 
 const group = ({ part, svg }: Layer, under: PartId | undefined): Markup =>
   markup`<g class="part${part === under && ' work'}" data-part="${part}">${svg}</g>`
 
-function ghost(piece: Piece, frame: Frame): Markup {
-  const r1 = Math.min(piece.r1, frame.top)
+function ghost(piece: Piece, frame: Frame, side: 'up' | 'down'): Markup {
+  const y = frame[side]
   const [left, right] = [px(frame.x(piece.x0)), px(frame.x(piece.x1))]
-  const half = (y: (r: number) => number) => `M${left} ${px(y(piece.r0))}V${px(y(r1))}H${right}V${px(y(piece.r0))}${piece.r0 > 0 ? 'Z' : ''}`
-  return markup`<path class="to-come" d="${half(frame.up)}${half(frame.down)}"/>`
+  const top = px(y(Math.min(piece.r1, frame.top)))
+  return markup`<path class="to-come" d="M${left} ${px(y(piece.r0))}V${top}H${right}V${px(y(piece.r0))}${piece.r0 > 0 && 'Z'}"/>`
 }
 
 function centreLine(frame: Frame): Markup {
@@ -149,11 +174,17 @@ function centreLine(frame: Frame): Markup {
 
 /** The way of the part under work along its line: an arrow towards it, from the end it comes from. */
 function arrow(pieces: readonly Piece[], from: End, frame: Frame): Markup {
-  const widest = pieces.reduce<Piece | undefined>((best, piece) => (best && best.r1 >= piece.r1 ? best : piece), undefined)
+  const widest = pieces.reduce<Piece | undefined>(
+    (best, piece) => (best && best.r1 >= piece.r1 ? best : piece),
+    undefined,
+  )
   if (!widest) return markup``
   const y = frame.up((widest.r0 + Math.min(widest.r1, frame.top)) / 2)
   const sign = from === '-' ? 1 : -1
-  const edge = from === '-' ? Math.min(...pieces.map((piece) => frame.x(piece.x0))) : Math.max(...pieces.map((piece) => frame.x(piece.x1)))
+  const edge =
+    from === '-'
+      ? Math.min(...pieces.map((piece) => frame.x(piece.x0)))
+      : Math.max(...pieces.map((piece) => frame.x(piece.x1)))
   const tip = edge - sign * 5
   const tail = tip - sign * 40
   const head = `M${px(tip)} ${px(y)}l${-sign * 13} -6v12Z`
@@ -167,15 +198,26 @@ interface BalloonRow {
   readonly width: number
 }
 
-function balloonsOf(parts: readonly Part[], faces: readonly Face[], { numbers, most, under, width }: BalloonRow): readonly Markup[] {
+function balloonsOf(
+  parts: readonly Part[],
+  faces: readonly Face[],
+  { numbers, most, under, width }: BalloonRow,
+): readonly Markup[] {
+  const seen = dotsOf(
+    parts.map((part) => part.id),
+    faces,
+  )
   const dots = parts.flatMap((part) => {
-    const dot = dotIn(part.id, faces)
+    const dot = seen.get(part.id)
     const number = numbers.get(part.id)
     return dot && number !== undefined ? [{ part: part.id, number, dot }] : []
   })
   const focus = dots.find(({ part }) => part === under)?.dot.x ?? width / 2
   const chosen = [...dots]
-    .sort((a, b) => Number(b.part === under) - Number(a.part === under) || Math.abs(a.dot.x - focus) - Math.abs(b.dot.x - focus))
+    .sort(
+      (a, b) =>
+        Number(b.part === under) - Number(a.part === under) || Math.abs(a.dot.x - focus) - Math.abs(b.dot.x - focus),
+    )
     .slice(0, Math.min(most, Math.floor(width / (2 * BALLOON + 2))))
     .sort((a, b) => a.dot.x - b.dot.x)
   const y = BALLOON + 2
@@ -189,17 +231,29 @@ function balloonsOf(parts: readonly Part[], faces: readonly Face[], { numbers, m
   )
   const leaders = chosen.map(({ dot }, index) => ({ dot, place: places[mine[index] ?? index] as Point }))
   return [
+    ...leaders.map(({ dot, place }) => halo(place, dot)),
     ...leaders.map(({ dot, place }) => leader(place, dot)),
-    ...chosen.map(({ part, number }, index) => balloon((leaders[index] as { place: Point }).place, number, part, part === under)),
+    ...chosen.map(({ part, number }, index) =>
+      balloon((leaders[index] as { place: Point }).place, number, part, part === under),
+    ),
   ]
 }
 
-function leader(place: Point, dot: Point): Markup {
+function path(place: Point, dot: Point): string {
   const length = Math.hypot(dot.x - place.x, dot.y - place.y) || 1
-  const start = { x: place.x + ((dot.x - place.x) / length) * BALLOON, y: place.y + ((dot.y - place.y) / length) * BALLOON }
-  const path = `M${px(start.x)} ${px(start.y)}L${px(dot.x)} ${px(dot.y)}`
-  return markup`<path class="halo" d="${path}"/><circle class="dot-halo" cx="${px(dot.x)}" cy="${px(dot.y)}" r="4.6"/><path class="leader" d="${path}"/><circle class="dot" cx="${px(dot.x)}" cy="${px(dot.y)}" r="2.6"/>`
+  const start = {
+    x: place.x + ((dot.x - place.x) / length) * BALLOON,
+    y: place.y + ((dot.y - place.y) / length) * BALLOON,
+  }
+  return `M${px(start.x)} ${px(start.y)}L${px(dot.x)} ${px(dot.y)}`
 }
+
+/** Paper beneath the leaders, so that hatching does not run into them; all of it before the first leader. */
+const halo = (place: Point, dot: Point): Markup =>
+  markup`<path class="halo" d="${path(place, dot)}"/><circle class="dot-halo" cx="${px(dot.x)}" cy="${px(dot.y)}" r="4.6"/>`
+
+const leader = (place: Point, dot: Point): Markup =>
+  markup`<path class="leader" d="${path(place, dot)}"/><circle class="dot" cx="${px(dot.x)}" cy="${px(dot.y)}" r="2.6"/>`
 
 const balloon = ({ x, y }: Point, number: number, part: PartId, atHand: boolean): Markup => {
   const hand = atHand ? ' at-hand' : ''
@@ -220,7 +274,11 @@ function saysOf(unit: Unit, line: LineId, pieces: readonly Piece[], { under, fro
       const mine = pieces.filter((piece) => piece.part === part)
       const [x0, x1] = [Math.min(...mine.map((piece) => piece.x0)), Math.max(...mine.map((piece) => piece.x1))]
       const place = printRange({ low: metre(x0), high: metre(x1) }, 'length', { system })
-      const doubts = mine.some((piece) => piece.missing.length) ? ', not all of it measured' : mine.some((piece) => piece.supposed) ? ', supposed' : ''
+      const doubts = mine.some((piece) => piece.missing.length)
+        ? ', not all of it measured'
+        : mine.some((piece) => piece.supposed)
+          ? ', supposed'
+          : ''
       return { x0, says: `${part.id} at ${place}${doubts}` }
     })
     .sort((a, b) => a.x0 - b.x0)

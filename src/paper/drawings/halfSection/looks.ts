@@ -19,15 +19,31 @@ export function lookOf(part: Part, unit: Unit): Look {
   if (part.id === unit.housing) return 'casting'
   const byKind = BY_KIND[part.kind ?? '']
   if (byKind) return byKind
+  if (part.closes.length > 0) return 'casting'
   const rings = [...part.rings.values()].flat()
-  const solid = rings.length > 0 && rings.every((ring) => ring.inside?.high === 0)
-  if (solid && part.closes.length === 0) return 'shaft'
+  if (rings.length > 0 && rings.every((ring) => ring.inside?.high === 0)) return 'shaft'
   return rings.some((ring) => ring.teeth) ? 'gear' : 'ring'
 }
 
 /** Drawn from the back to the front, as the parts lie over each other in a section. */
-const BACK_TO_FRONT: readonly Look[] = ['gear', 'shaft', 'key', 'ring', 'bearing', 'gasket', 'seal', 'casting', 'sheet', 'fastener']
+const BACK_TO_FRONT: readonly Look[] = [
+  'gear',
+  'shaft',
+  'key',
+  'ring',
+  'bearing',
+  'gasket',
+  'seal',
+  'casting',
+  'sheet',
+  'fastener',
+]
 export const depthOf = (look: Look): number => BACK_TO_FRONT.indexOf(look)
+
+/** Drawn whole where they are solid, though the cut goes through them (ISO 128-3): shafts, pinions, keys, fasteners. */
+export const WHOLE: ReadonlySet<Look> = new Set(['shaft', 'gear'])
+/** No rings of revolution: seen at one place of the circumference only. */
+export const AT_ONE_PLACE: ReadonlySet<Look> = new Set(['key', 'fastener'])
 
 /** px between hatch lines; 0: never hatched. Close where sections are small. Pitches by eye, to the look. */
 export function pitchOf(part: Part, look: Look, unit: Unit): number {

@@ -18,8 +18,7 @@ function stations(values: readonly number[]): readonly number[] {
   return sorted.filter((value, index) => index === 0 || value - (sorted[index - 1] ?? 0) > SAME)
 }
 
-const covers = (cell: Cell, x: number, r: number): boolean =>
-  cell.x0 < x && x < cell.x1 && cell.r0 < r && r < cell.r1
+const covers = (cell: Cell, x: number, r: number): boolean => cell.x0 < x && x < cell.x1 && cell.r0 < r && r < cell.r1
 
 /**
  * Closed loops around the union of `cells`, less what lies in `without`. Material lies to the right hand of the way round

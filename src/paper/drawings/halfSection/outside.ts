@@ -23,7 +23,7 @@ export interface Seen {
 export function seenFromOutside(pieces: readonly Piece[], frame: Frame, side: 'up' | 'down'): readonly Seen[] {
   const stretches = silhouette(pieces)
   const y = (r: number) => frame[side](r)
-  return stretches.map((stretch, index) => {
+  const seen = stretches.map((stretch, index) => {
     const [before, after] = [neighbour(stretches[index - 1], stretch), neighbour(stretches[index + 1], stretch)]
     const { of: piece, r } = stretch
     const [left, right] = [frame.x(stretch.x0), frame.x(stretch.x1)]
@@ -35,11 +35,28 @@ export function seenFromOutside(pieces: readonly Piece[], frame: Frame, side: 'u
     ]
     // An end face is seen as a line over its whole height; where two meet, the higher one draws it.
     const end = (x: number, other: Stretch<Piece> | undefined) =>
-      !other || other.r < r || (other.r === r && other.of.part !== piece.part) ? `M${px(x)} ${px(frame.axis)}V${px(y(r))}` : ''
-    const edges = `${run([{ x: left, y: y(r) }, { x: right, y: y(r) }])}${end(left, before)}${end(right, after)}`
+      !other || other.r < r || (other.r === r && other.of.part !== piece.part)
+        ? `M${px(x)} ${px(frame.axis)}V${px(y(r))}`
+        : ''
+    const edges = `${run([
+      { x: left, y: y(r) },
+      { x: right, y: y(r) },
+    ])}${end(left, before)}${end(right, after)}`
     const svg = markup`<path class="face" d="${run(box, true)}"/><path class="${piece.supposed ? 'doubt' : 'edge'}" d="${edges}"/>${piece.teeth && pitchLine({ ...piece, x0: stretch.x0, x1: stretch.x1 }, frame, side)}${side === 'up' && missingSides(piece, frame)}`
-    return { piece, svg, faces: [{ part: piece.part.id, loops: [box] }] }
+    return { r, piece, svg, faces: [{ part: piece.part.id, loops: [box] }] }
   })
+  // The higher one last: its end face must not be painted over by its neighbour.
+  return seen.sort((a, b) => a.r - b.r)
+}
+
+/** What of these rings sticks out of the housing on either side. */
+export function outsideOf(walls: readonly Piece[], pieces: readonly Piece[]): readonly Piece[] {
+  if (walls.length === 0) return pieces
+  const [left, right] = [Math.min(...walls.map((wall) => wall.x0)), Math.max(...walls.map((wall) => wall.x1))]
+  return pieces.flatMap((piece) => [
+    ...(piece.x0 < left ? [{ ...piece, x1: Math.min(piece.x1, left) }] : []),
+    ...(piece.x1 > right ? [{ ...piece, x0: Math.max(piece.x0, right) }] : []),
+  ])
 }
 
 const neighbour = (other: Stretch<Piece> | undefined, one: Stretch<Piece>): Stretch<Piece> | undefined =>
@@ -72,7 +89,9 @@ export function housingBelow(walls: readonly Piece[], frame: Frame): Seen | unde
 export function rimsBeyond(pieces: readonly Piece[], frame: Frame): Markup {
   const rims = pieces
     .filter((piece) => piece.hollow && !piece.missing.includes('inside'))
-    .flatMap((piece) => [piece.x0, piece.x1].map((x) => `M${px(frame.x(x))} ${px(frame.up(piece.r0))}V${px(frame.axis)}`))
+    .flatMap((piece) =>
+      [piece.x0, piece.x1].map((x) => `M${px(frame.x(x))} ${px(frame.up(piece.r0))}V${px(frame.axis)}`),
+    )
   return markup`<path class="edge" d="${rims.join('')}"/>`
 }
 

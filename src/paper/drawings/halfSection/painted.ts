@@ -1,18 +1,10 @@
 // What has been drawn, in order: to know which part is seen where.
 import type { PartId } from '../../../unit/model/unit.ts'
-import type { Markup } from '../../markup.ts'
 import type { Point } from '../drawing.ts'
 
 export interface Face {
   readonly part: PartId
   readonly loops: readonly (readonly Point[])[]
-}
-
-/** One part, or one stretch of it, ready for the sheet. */
-export interface Painted {
-  readonly depth: number
-  readonly faces: readonly Face[]
-  readonly svg: Markup
 }
 
 /** Even-odd, as SVG fills it. */
@@ -28,17 +20,17 @@ function isIn({ x, y }: Point, loops: readonly (readonly Point[])[]): boolean {
 }
 
 /** The part whose face is in front at a point. */
-export const seenAt = (point: Point, faces: readonly Face[]): PartId | undefined =>
+const seenAt = (point: Point, faces: readonly Face[]): PartId | undefined =>
   faces.findLast((face) => isIn(point, face.loops))?.part
 
 const INSET = [0.5, 0.3, 0.7, 0.15, 0.85]
 
 /**
- * Where the dot of a leader can stand: inside a face of the part that nothing hides, well away from its edges, and high
- * rather than low. Undefined where the part is not seen.
+ * Where the dot of a leader can stand, best first: inside a face of the part that nothing hides, well away from its edges,
+ * and high rather than low. Empty where the part is not seen.
  */
-export function dotIn(part: PartId, faces: readonly Face[]): Point | undefined {
-  let best: { point: Point; score: number } | undefined
+function dotsIn(part: PartId, faces: readonly Face[]): readonly Point[] {
+  const found: { point: Point; score: number }[] = []
   for (const loop of faces.filter((face) => face.part === part).flatMap((face) => face.loops)) {
     const [xs, ys] = [stationsOf(loop.map(({ x }) => x)), stationsOf(loop.map(({ y }) => y))]
     for (const [left, right] of pairs(xs)) {
@@ -48,14 +40,30 @@ export function dotIn(part: PartId, faces: readonly Face[]): Point | undefined {
             const point = { x: left + u * (right - left), y: top + v * (bottom - top) }
             if (seenAt(point, faces) !== part) continue
             const room = Math.min(point.x - left, right - point.x, point.y - top, bottom - point.y)
-            const score = Math.min(room, 9) - point.y / 400 - Math.abs(u - 0.5)
-            if (!best || score > best.score) best = { point, score }
+            found.push({ point, score: Math.min(room, 9) - point.y / 400 - Math.abs(u - 0.5) })
           }
         }
       }
     }
   }
-  return best?.point
+  return found.sort((a, b) => b.score - a.score).map(({ point }) => point)
+}
+
+/** Leaders come from above: dots nearer than this along the axis would lie under each other's leaders. */
+const APART_PX = 10
+
+/** A dot for every part that is seen, none beneath another; the parts with the least choice are served first. */
+export function dotsOf(parts: readonly PartId[], faces: readonly Face[]): ReadonlyMap<PartId, Point> {
+  const choices = parts
+    .map((part) => ({ part, points: dotsIn(part, faces) }))
+    .sort((a, b) => a.points.length - b.points.length)
+  const dots = new Map<PartId, Point>()
+  for (const { part, points } of choices) {
+    const clear = points.find(({ x }) => [...dots.values()].every((other) => Math.abs(other.x - x) >= APART_PX))
+    const dot = clear ?? points[0]
+    if (dot) dots.set(part, dot)
+  }
+  return dots
 }
 
 const stationsOf = (values: readonly number[]): readonly number[] => [...new Set(values)].sort((a, b) => a - b)

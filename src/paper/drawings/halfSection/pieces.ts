@@ -59,7 +59,8 @@ export function piecesOf(unit: Unit, line: LineId, parts: readonly Part[], stub:
       const x0 = from ? middle(from) : middle(to as Known<number>) - stub
       const x1 = to ? middle(to) : middle(from as Known<number>) + stub
       if (missing.includes('inside') || missing.includes('outside')) later.push({ part, look, ring, x0, x1, missing })
-      else pieces.push(piece({ part, look, ring, x0, x1, missing }, middle(ring.inside as Known<number>) / 2, outer(ring)))
+      else
+        pieces.push(piece({ part, look, ring, x0, x1, missing }, middle(ring.inside as Known<number>) / 2, outer(ring)))
     }
     if (placed === 0) unplaced.push(part)
   }
@@ -102,11 +103,15 @@ function guess(each: Unplaced, known: readonly Piece[], unit: Unit, stub: number
     if (outside === Infinity) return piece(each, highest(known) + stub / 2, Infinity)
     return piece(each, Math.max(surface(each, known, outside) ?? 0, outside - stub), outside)
   }
-  if (each.look === 'shaft') return piece({ ...each, missing: missing.filter((side) => side !== 'inside') }, 0, Math.max(stub, own(each, known)))
+  if (each.look === 'shaft')
+    return piece({ ...each, missing: missing.filter((side) => side !== 'inside') }, 0, Math.max(stub, own(each, known)))
   const carrier = part.onto ?? unit.housing
   const bore = known.find((other) => other.part.id === carrier && other.wall && overlaps(other, each))
   if (bore) return piece(each, Math.max(0, bore.r0 - stub), bore.r0)
-  const seat = Math.max(0, ...known.filter((other) => other.part.id === carrier && overlaps(other, each)).map((other) => other.r1))
+  const seat = Math.max(
+    0,
+    ...known.filter((other) => other.part.id === carrier && overlaps(other, each)).map((other) => other.r1),
+  )
   return piece(each, seat, seat + stub)
 }
 

@@ -1,4 +1,6 @@
 // One part above the axis, cut: face, hatching, outline, and what a section shows by convention.
+
+import type { Unit } from '../../../unit/model/unit.ts'
 import { type Markup, markup } from '../../markup.ts'
 import { type Point, px, run } from '../drawing.ts'
 import { hatch, type Slope } from '../hatch.ts'
@@ -7,7 +9,6 @@ import { type Look, pitchOf } from './looks.ts'
 import { type Cell, outlineOf } from './outline.ts'
 import type { Face } from './painted.ts'
 import type { Piece, Side } from './pieces.ts'
-import type { Unit } from '../../../unit/model/unit.ts'
 
 /** Sections thinner than this are filled (ISO 128-3). */
 const THIN_PX = 4
@@ -69,7 +70,7 @@ export function cutFaces({ pieces, look, slope, frame, unit }: Cutting): Cut {
       const outline = open.map((loop) => run(loop, true)).join('')
       svg.push(markup`<path class="face" fill-rule="evenodd" d="${outline}"/>`)
       if (pitch) svg.push(markup`<path class="hatch" d="${hatch(open, { pitch, slope })}"/>`)
-      svg.push(pieces.some((piece) => piece.wall) ? wallEdges(open, frame, edge) : markup`<path class="${edge}" d="${outline}"/>`)
+      svg.push(edges(open, frame, edge))
     }
   }
   svg.push(...pieces.flatMap((piece) => missingSides(piece, frame)))
@@ -86,9 +87,15 @@ function bearing({ pieces, slope, frame, look, unit }: Cutting, edge: string): C
   for (const piece of pieces) {
     const thick = (piece.r1 - piece.r0) * BEARING_RING
     const whole = onSheet([piece], frame)
-    const rings = onSheet([{ ...piece, r1: piece.r0 + thick }, { ...piece, r0: piece.r1 - thick }], frame)
+    const rings = onSheet(
+      [
+        { ...piece, r1: piece.r0 + thick },
+        { ...piece, r0: piece.r1 - thick },
+      ],
+      frame,
+    )
     const middle = frame.at((piece.x0 + piece.x1) / 2, (piece.r0 + piece.r1) / 2)
-    const arm = Math.min(((piece.r1 - piece.r0) * frame.scale) * 0.17, ((piece.x1 - piece.x0) * frame.scale) * 0.32)
+    const arm = Math.min((piece.r1 - piece.r0) * frame.scale * 0.17, (piece.x1 - piece.x0) * frame.scale * 0.32)
     svg.push(
       markup`<path class="face" d="${whole.map((loop) => run(loop, true)).join('')}"/>`,
       markup`<path class="hatch" d="${hatch(rings, { pitch: pitchOf(piece.part, look, unit), slope })}"/>`,
@@ -111,23 +118,22 @@ function seal(loop: readonly Point[]): Markup {
   return markup`<path class="rubber" d="${run(loop, true)}"/><path class="rubber-cross" d="${cross}"/>`
 }
 
-/** Thick where the wall ends, thin with a zigzag where it is only broken off. */
-function wallEdges(loops: readonly (readonly Point[])[], frame: Frame, edge: string): Markup {
-  const top = frame.up(frame.top)
-  const isTop = (a: Point, b: Point) => Math.abs(a.y - top) < 0.01 && Math.abs(b.y - top) < 0.01
+/** Thick all round, but no edge on the axis, and thin with a zigzag where a wall is only broken off. */
+function edges(loops: readonly (readonly Point[])[], frame: Frame, edge: string): Markup {
+  const along = (a: Point, b: Point, y: number) => Math.abs(a.y - y) < 0.01 && Math.abs(b.y - y) < 0.01
   let [thick, thin] = ['', '']
   for (const loop of loops) {
     loop.forEach((a, index) => {
       const b = loop[(index + 1) % loop.length] as Point
-      if (isTop(a, b)) thin += broken(a, b)
-      else thick += run([a, b])
+      if (along(a, b, frame.up(frame.top))) thin += broken(a, b)
+      else if (!along(a, b, frame.axis)) thick += run([a, b])
     })
   }
-  return markup`<path class="${edge}" d="${thick}"/><path class="thin" d="${thin}"/>`
+  return markup`<path class="${edge}" d="${thick}"/>${thin !== '' && markup`<path class="thin" d="${thin}"/>`}`
 }
 
 /** A thin straight line with one zigzag, as long as there is room for it (ISO 128-2, type 01.1 with zigzags). */
-export function broken(a: Point, b: Point): string {
+function broken(a: Point, b: Point): string {
   const [left, right] = a.x < b.x ? [a, b] : [b, a]
   const middle = (left.x + right.x) / 2
   if (right.x - left.x < 18) return run([left, right])
@@ -146,10 +152,34 @@ export function missingSides(piece: Piece, frame: Frame): readonly Markup[] {
   const [top, bottom] = [frame.up(Math.min(piece.r1, frame.top)), frame.up(piece.r0)]
   const middle = { x: (left + right) / 2, y: (top + bottom) / 2 }
   const sides: Readonly<Record<Side, { line: readonly Point[]; mark: Point }>> = {
-    from: { line: [{ x: left, y: top }, { x: left, y: bottom }], mark: { x: left - 8, y: middle.y + 5 } },
-    to: { line: [{ x: right, y: top }, { x: right, y: bottom }], mark: { x: right + 8, y: middle.y + 5 } },
-    inside: { line: [{ x: left, y: bottom }, { x: right, y: bottom }], mark: { x: middle.x, y: bottom + 13 } },
-    outside: { line: [{ x: left, y: top }, { x: right, y: top }], mark: { x: middle.x, y: top - 4 } },
+    from: {
+      line: [
+        { x: left, y: top },
+        { x: left, y: bottom },
+      ],
+      mark: { x: left - 8, y: middle.y + 5 },
+    },
+    to: {
+      line: [
+        { x: right, y: top },
+        { x: right, y: bottom },
+      ],
+      mark: { x: right + 8, y: middle.y + 5 },
+    },
+    inside: {
+      line: [
+        { x: left, y: bottom },
+        { x: right, y: bottom },
+      ],
+      mark: { x: middle.x, y: bottom + 13 },
+    },
+    outside: {
+      line: [
+        { x: left, y: top },
+        { x: right, y: top },
+      ],
+      mark: { x: middle.x, y: top - 4 },
+    },
   }
   return piece.missing.map((side) => {
     const { line, mark } = sides[side]

@@ -15,7 +15,11 @@ export function slopesOf(pieces: readonly Piece[]): ReadonlyMap<PartId, Slope> {
     const { id } = piece.part
     if (slopes.has(id)) continue
     const mine = pieces.filter((each) => each.part.id === id)
-    const around = new Set(pieces.filter((other) => other.part.id !== id && mine.some((each) => touch(each, other))).map((other) => other.part.id))
+    const around = new Set(
+      pieces
+        .filter((other) => other.part.id !== id && mine.some((each) => touch(each, other)))
+        .map((other) => other.part.id),
+    )
     const count = (slope: Slope) => [...around].filter((other) => slopes.get(other) === slope).length
     slopes.set(id, count(45) <= count(135) ? 45 : 135)
   }

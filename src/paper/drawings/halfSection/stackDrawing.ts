@@ -40,6 +40,10 @@ export function stackDrawing(unit: Unit, line: LineId, { width, title, under, ho
       ...boxes,
       markup`<path class="centre" d="M${px(Math.max(6, left - 20))} ${px(parts.length ? axis : 20)}H${px(Math.min(width - 6, width - left + 20))}"/>`,
     ],
-    notes: [parts.length ? 'Only the order was told: no size on this line was measured.' : 'Nothing on this line was measured.'],
+    notes: [
+      parts.length
+        ? 'Only the order was told: no size on this line was measured.'
+        : 'Nothing on this line was measured.',
+    ],
   })
 }
