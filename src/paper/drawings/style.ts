@@ -41,5 +41,9 @@ export const DRAWING_STYLE = `
 .d .mid{text-anchor:middle}.d .far{text-anchor:end}
 .d .asked{font:700 14px var(--figures,monospace);text-anchor:middle;fill:var(--d-ink-2);stroke:var(--d-paper);stroke-width:4;paint-order:stroke}
 .d .look{fill:var(--d-brass)}.d .stop{fill:var(--d-red)}.d .good{fill:var(--d-verd)}
+.d .worn-zone{fill:var(--brass-fill,#F2D48A);stroke:var(--d-ink-2);stroke-width:.8}
+.d .range{stroke:var(--d-ink-2);stroke-width:4}
+.d .on{fill:var(--d-on)}
+.d .filled{fill:var(--well,#EDF1EE)}
 .d .bar{stroke:var(--d-ink);stroke-width:2.4}
 `
