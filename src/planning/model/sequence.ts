@@ -19,7 +19,10 @@ export interface Assumption {
   readonly wouldChange: boolean | 'not tried'
 }
 
-/** A member of an irreducible conflict: take any one out and the rest can be done. */
+/**
+ * A member of an irreducible conflict: take any one out and the rest can be done. To take a mode out is to lift the hands and the
+ * set-up that it asks for; its needs are members of their own.
+ */
 export interface ConflictMember {
   readonly kind: 'need' | 'lag' | 'mode'
   readonly id: string
@@ -30,8 +33,10 @@ export interface ConflictMember {
 
 export interface Conflict {
   readonly members: readonly ConflictMember[]
-  /** Ids of the members whose giving up is cheapest and makes this conflict vanish. */
+  /** Ids of the members whose giving up is cheapest; giving up any one of them makes this conflict vanish. */
   readonly cheapest: readonly string[]
+  /** False when the effort ran out before every member had been tried. */
+  readonly irreducible: boolean
 }
 
 export interface PlanResult {

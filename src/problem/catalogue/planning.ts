@@ -7,4 +7,56 @@ export const PLANNING = table({
     next: 'Name an operation by its id, or take the relation out.',
     http: 422,
   },
+  PLANNING_DUPLICATE: {
+    says: ({ what, id, where }) => `The ${what} '${id}' stands twice in ${where}.`,
+    next: 'Give each its own id.',
+    http: 422,
+  },
+  PLANNING_NUMBER: {
+    says: ({ where, what, received, expected }) => `${where}: ${what} is ${received}; expected is ${expected}.`,
+    next: 'Give whole seconds (or whole points of hazard) within the limits.',
+    http: 422,
+  },
+  PLANNING_NO_MODE: {
+    says: ({ where }) => `${where} has no mode: there is no way of doing it.`,
+    next: 'Give at least one mode; a mode whose set-up asks for nothing will do.',
+    http: 422,
+  },
+  PLANNING_OWN_NEED: {
+    says: ({ where, id }) => `${where} names its own operation '${id}'.`,
+    next: 'A need speaks of other operations; take its own out of `done` and `notDone`.',
+    http: 422,
+  },
+  PLANNING_TOO_LARGE: {
+    says: ({ what, received, most }) => `The problem has ${received} ${what}; the most that is taken is ${most}.`,
+    next: 'Split the unit, or join steps that are always done together.',
+    http: 413,
+  },
+  PLANNING_RANGE: {
+    says: ({ elapsed, hazard }) =>
+      `All seconds together make up to ${elapsed} and all hazards up to ${hazard}: too much to compare exactly.`,
+    next: 'Use smaller points for hazards, or plan the long pauses as separate jobs.',
+    http: 422,
+  },
+  PLANNING_SCHEMA: {
+    says: ({ received }) => `A planning problem says schema 'matchmark-planning/1', not '${received}'.`,
+    next: 'Hand in a problem of this version.',
+    http: 422,
+  },
+  PLANNING_STEPS: {
+    says: ({ what, id }) => `The sequence ${what} '${id}'.`,
+    next: 'A sequence lists every operation of the problem once.',
+    http: 422,
+  },
+  PLANNING_UNKNOWN_MODE: {
+    says: ({ op, mode }) => `The operation '${op}' has no mode '${mode}'.`,
+    next: 'Name one of its modes, or none to have the best one chosen.',
+    http: 422,
+  },
+  PLANNING_COUNT_LIMIT: {
+    says: ({ operations, limit }) =>
+      `The sequences of ${operations} operations were not counted: there are more than ${limit} sets of operations to look at.`,
+    next: 'Raise the limit, or count a sub-assembly on its own.',
+    http: 422,
+  },
 })

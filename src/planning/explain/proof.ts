@@ -1,0 +1,102 @@
+// Follows certain orders back to the relations of the problem that they rest on.
+import type { CertainOrder, Closing, Grounds, Relation } from '../closing.ts'
+import type { Reason, Standing } from '../model/problem.ts'
+
+/** The shortest chain of certain orders from one operation to another, using only those found before `until`. */
+export function chainOf(
+  closing: Closing,
+  before: number,
+  after: number,
+  until = closing.orders.length,
+): CertainOrder[] {
+  const into = stepsInto(closing)
+  // Backwards from `after`, so that the chain of fewest orders is found first.
+  const by = new Map<number, CertainOrder>()
+  let front = [after]
+  const seen = new Set(front)
+  while (front.length > 0 && !by.has(before)) {
+    const next: number[] = []
+    for (const op of front) {
+      for (const place of into[op]!) {
+        if (place >= until) break
+        const order = closing.orders[place]!
+        if (seen.has(order.before)) continue
+        seen.add(order.before)
+        by.set(order.before, order)
+        next.push(order.before)
+      }
+    }
+    front = next
+  }
+  const chain: CertainOrder[] = []
+  for (let op = before; op !== after; ) {
+    const order = by.get(op)
+    if (!order) throw new Error(`assert: ${before} does not certainly come before ${after}`)
+    chain.push(order)
+    op = order.after
+  }
+  return chain
+}
+
+const known = new WeakMap<Closing, readonly (readonly number[])[]>()
+
+/** For each operation, the places in `orders` that end in it, rising. */
+function stepsInto(closing: Closing): readonly (readonly number[])[] {
+  const kept = known.get(closing)
+  if (kept) return kept
+  const into: number[][] = closing.before.map(() => [])
+  closing.orders.forEach(({ after }, place) => {
+    into[after]!.push(place)
+  })
+  known.set(closing, into)
+  return into
+}
+
+/** Every relation of the problem that the grounds rest on, directly or by way of other certain orders. */
+export function relationsOf(closing: Closing, grounds: Grounds): Relation[] {
+  const relations = new Map<string, Relation>()
+  const seen = new Set<CertainOrder>()
+  const follow = ({ relations: named, orders }: Grounds, until: number): void => {
+    for (const relation of named) relations.set(`${relation.kind} ${relation.op} ${relation.id}`, relation)
+    for (const [before, after] of orders) {
+      for (const order of chainOf(closing, before, after, until)) {
+        if (seen.has(order)) continue
+        seen.add(order)
+        follow(order.grounds, closing.orders.indexOf(order))
+      }
+    }
+  }
+  follow(grounds, closing.orders.length)
+  return [...relations.values()]
+}
+
+const DOUBT: readonly Standing[] = ['seen', 'told', 'usual', 'supposed']
+
+/** The most doubtful standing of several. */
+export const weakest = (standings: readonly Standing[]): Standing =>
+  DOUBT[Math.max(0, ...standings.map((standing) => DOUBT.indexOf(standing)))]!
+
+/** The reason of a need or lag; for a mode, one made from what it asks for. */
+export function reasonOf({ problem, indexOf }: Closing, relation: Relation): Reason {
+  const operation = problem.operations[indexOf.get(relation.op)!]!
+  if (relation.kind === 'lag') return problem.lags.find(({ id }) => id === relation.id)!.reason
+  if (relation.kind === 'need') {
+    const needs = [...operation.needs, ...operation.modes.flatMap((mode) => mode.needs)]
+    return needs.find(({ id }) => id === relation.id)!.reason
+  }
+  const { id, people, setup } = operation.modes.find((mode) => mode.id === relation.id)!
+  const asks = [
+    ...(people > problem.people ? [`${people} people where there are ${problem.people}`] : []),
+    ...(setup.workpiece === 'any' ? [] : [setup.workpiece]),
+    ...(setup.workpiece === 'any' || setup.attitude === 'any' ? [] : [setup.attitude]),
+    ...(setup.station === 'any' ? [] : [setup.station]),
+    ...(setup.tools === 'any' ? [] : [setup.tools.join(', ')]),
+  ]
+  return {
+    code: 'PLANNING_MODE',
+    says: `“${operation.does}” in the way '${id}' asks for ${asks.join(', ') || 'nothing'}.`,
+    facts: { operation: operation.id, mode: id, people },
+    origin: 'process',
+    standing: 'told',
+  }
+}

@@ -1,0 +1,104 @@
+// The library door of the sequence engine: the best sequence of a problem, with its bound and what it rests on.
+import { type Closing, closing } from './closing.ts'
+import { findConflict } from './conflict.ts'
+import { assumptionsOf } from './explain/assumptions.ts'
+import { valueOfSteps } from './judge.ts'
+import type { PlanningProblem } from './model/problem.ts'
+import type { PlacedStep, PlanResult, Value } from './model/sequence.ts'
+import { bestStarts } from './relations/lags.ts'
+import { setUpChanges } from './relations/setUpChanges.ts'
+import { tripleOf } from './search/bestValue.ts'
+import { instanceOf } from './search/instance.ts'
+import type { Step } from './search/kernel.ts'
+import { solve } from './search/solve.ts'
+import { assertValid } from './validate.ts'
+
+export interface PlanProgress {
+  /** The best value so far. */
+  readonly value: Value | null
+  readonly bound: Value
+  readonly states: number
+}
+
+export interface PlanOptions {
+  /** How much may be tried, in states looked at; the same effort gives the same plan. */
+  readonly effort?: number
+  /** A clock in milliseconds; it is only read when there is a time limit. */
+  readonly now?: () => number
+  /** Ends the search early; what was found by then depends on the machine. */
+  readonly timeLimit_s?: number
+  readonly onProgress?: (progress: PlanProgress) => void
+}
+
+const USUAL_EFFORT = 1_000_000
+
+/**
+ * The sequence with the least (hazard, elapsed_s, changes), or the conflict that forbids every one.
+ *
+ * `proven` says that no sequence is better, for what was told; otherwise `bound` says what no sequence can beat. When nothing was
+ * found within the effort and no conflict shown, `value` and `conflict` are both null.
+ *
+ * @throws PLANNING_… when the problem is not valid
+ * @example plan(problem).steps.map(({ op }) => op)   // ['float', 'seal']
+ */
+export function plan(problem: PlanningProblem, options: PlanOptions = {}): PlanResult {
+  assertValid(problem)
+  const { effort = USUAL_EFFORT, onProgress } = options
+  const late = lateness(options)
+  const closed = closing(problem)
+  if (closed.contradiction) return blocked(closed, { effort, late, states: 0, width: 0 })
+  const instance = instanceOf(closed)
+  const solution = solve(instance, {
+    effort,
+    late,
+    onBetter: ({ key, boundKey, states }) =>
+      onProgress?.({
+        value: key === null ? null : tripleOf(instance, key),
+        bound: tripleOf(instance, boundKey),
+        states,
+      }),
+  })
+  const { states, width, dropped, proven } = solution
+  if (!solution.steps && proven) return blocked(closed, { effort, late, states, width })
+  const bound = tripleOf(instance, solution.boundKey)
+  if (!solution.steps) {
+    return { ...NOTHING, bound, proven, conflict: null, effort: { states, width, dropped } }
+  }
+  const { steps, value } = placed(problem, solution.steps)
+  const assumptions = assumptionsOf(problem, { value, proven }, { effort, late, each: 2 * states + 1_000 })
+  return { value, bound, proven, steps, assumptions, conflict: null, effort: { states, width, dropped } }
+}
+
+const NOTHING = { value: null, steps: [], assumptions: [] } as const
+
+function lateness({ now, timeLimit_s }: PlanOptions): () => boolean {
+  if (!now || timeLimit_s === undefined) return () => false
+  const end = now() + timeLimit_s * 1000
+  return () => now() > end
+}
+
+/** The answer when no sequence is feasible. */
+function blocked(
+  { problem }: Closing,
+  { effort, late, states, width }: { effort: number; late: () => boolean; states: number; width: number },
+): PlanResult {
+  const conflict = findConflict(problem, { effort, late })
+  return { ...NOTHING, bound: null, proven: true, conflict, effort: { states, width, dropped: 0 } }
+}
+
+/** Gives the steps of the search their best times; the value is worked out anew by the rules. */
+function placed(problem: PlanningProblem, steps: readonly Step[]): { steps: PlacedStep[]; value: Value } {
+  const choices = steps.map(({ op, place }) => {
+    const operation = problem.operations[op]!
+    return { op: operation.id, mode: operation.modes[place]!, duration_s: operation.duration_s.usual }
+  })
+  const starts = bestStarts(problem, choices)
+  if (!starts) throw new Error('assert: a sequence that the search found has times')
+  const list = choices.map(({ op, mode, duration_s }, place) => ({
+    op,
+    mode: mode.id,
+    start_s: starts[place]!,
+    end_s: starts[place]! + duration_s,
+  }))
+  return { steps: list, value: valueOfSteps(list, choices, setUpChanges(problem, choices)) }
+}

@@ -1,0 +1,158 @@
+// A closed problem as the search wants it: operations by number, needs as bit masks, set-ups and lags numbered.
+import { Problem } from '../../problem/problem.ts'
+import { addBit, type BitSet, emptySet, hasBit, membersOf, setOf, wordsFor } from '../bitSet.ts'
+import type { ClosedNeed, Closing } from '../closing.ts'
+import { lagConstraints } from '../relations/lagConstraints.ts'
+import { aspectsOf, type Demand } from './aspects.ts'
+import { Setups } from './setups.ts'
+
+/** An alternative as masks over all operations. */
+interface Masks {
+  readonly done: BitSet
+  readonly notDone: BitSet
+}
+
+export type MaskedNeed = readonly Masks[]
+
+export interface SearchMode {
+  readonly op: number
+  /** Its place among the modes of the operation in the problem. */
+  readonly place: number
+  readonly hazard: number
+  readonly demand: number
+  readonly needs: readonly MaskedNeed[]
+}
+
+/** start(later) − start(earlier) ≥ least. */
+export interface Bound {
+  readonly later: number
+  readonly earlier: number
+  readonly least: number
+}
+
+export interface Instance {
+  readonly closing: Closing
+  readonly size: number
+  readonly words: number
+  readonly durations: Int32Array
+  readonly needs: readonly (readonly MaskedNeed[])[]
+  readonly modes: readonly SearchMode[]
+  readonly modesOf: readonly (readonly number[])[]
+  readonly leastHazard: Int32Array
+  readonly setups: Setups
+  readonly demands: readonly Demand[]
+  readonly bounds: readonly Bound[]
+  readonly boundsOf: readonly (readonly Bound[])[]
+  /** Operations whose being done takes an alternative away from this many others, while those are not done. */
+  readonly blocks: readonly BitSet[]
+  /** Lexicographic triples as one number: (hazard · elapsedRange + elapsed) · changesRange + changes. */
+  readonly elapsedRange: number
+  readonly changesRange: number
+}
+
+/** One constraint for each pair of starts, without those that the certain order gives anyway. */
+function tightestBounds(closing: Closing, durations: Int32Array): Bound[] {
+  const tightest = new Map<string, Bound>()
+  for (const { later, earlier, least_s } of lagConstraints(closing.problem, closing.indexOf)) {
+    if (later === earlier) continue
+    if (hasBit(closing.before[later]!, earlier) && least_s <= durations[earlier]!) continue
+    const key = `${later} ${earlier}`
+    const known = tightest.get(key)
+    if (!known || known.least < least_s) tightest.set(key, { later, earlier, least: least_s })
+  }
+  return [...tightest.values()]
+}
+
+const MOST_CHANGES = 4
+/** Times are kept in 32 bits, with room for sums. */
+const MOST_ELAPSED = 500_000_000
+
+/**
+ * The problem has to be valid and its closing without contradiction.
+ * @throws PLANNING_RANGE when the numbers are too large to be compared exactly
+ */
+export function instanceOf(closing: Closing): Instance {
+  const { problem } = closing
+  const size = problem.operations.length
+  const durations = Int32Array.from(problem.operations, ({ duration_s }) => duration_s.usual)
+  const masked = (need: ClosedNeed): MaskedNeed =>
+    need.anyOf.map(({ done, notDone }) => ({ done: setOf(size, done), notDone: setOf(size, notDone) }))
+  const blocks = problem.operations.map(() => emptySet(size))
+  const noteBlocks = (owner: number, list: readonly ClosedNeed[]) => {
+    for (const { anyOf } of list) for (const { notDone } of anyOf) for (const op of notDone) addBit(blocks[op]!, owner)
+  }
+
+  const { aspects, demandOf } = aspectsOf(problem)
+  const demands: Demand[] = []
+  const demandNumbers = new Map<string, number>()
+  const numberOf = (demand: Demand): number => {
+    const key = demand.join()
+    const known = demandNumbers.get(key)
+    if (known !== undefined) return known
+    demandNumbers.set(key, demands.length)
+    return demands.push(demand) - 1
+  }
+  const modes: SearchMode[] = []
+  const modesOf = problem.operations.map((operation, op) => {
+    noteBlocks(op, closing.needs[op]!)
+    return closing.modes[op]!.map(({ place, needs }) => {
+      const mode = operation.modes[place]!
+      noteBlocks(op, needs)
+      return (
+        modes.push({
+          op,
+          place,
+          hazard: mode.hazard ?? 0,
+          demand: numberOf(demandOf(mode.setup)),
+          needs: needs.map(masked),
+        }) - 1
+      )
+    })
+  })
+
+  const bounds = tightestBounds(closing, durations)
+  const boundsOf = problem.operations.map((_, op) =>
+    bounds.filter(({ later, earlier }) => later === op || earlier === op),
+  )
+  // One step changes at most the workpiece, the station, the tools and one attitude.
+  const changeSeconds = [...aspects.map(({ seconds }) => seconds)]
+    .sort((one, other) => other - one)
+    .slice(0, MOST_CHANGES)
+    .reduce((sum, seconds) => sum + seconds, 0)
+  const changeHazard = aspects.reduce((most, { hazard }) => Math.max(most, hazard), 0)
+  const elapsed =
+    durations.reduce((sum, duration) => sum + duration, 0) +
+    size * changeSeconds +
+    bounds.reduce((sum, { least }) => sum + Math.abs(least), 0)
+  const most = modesOf.reduce(
+    (sum, list) => sum + list.reduce((top, mode) => Math.max(top, modes[mode]!.hazard), 0),
+    size * changeHazard,
+  )
+  const elapsedRange = elapsed + 1
+  const changesRange = size * Math.min(MOST_CHANGES, aspects.length) + 1
+  const hazardRange = most + 1
+  if (hazardRange * elapsedRange * changesRange > Number.MAX_SAFE_INTEGER || elapsedRange > MOST_ELAPSED) {
+    throw new Problem('PLANNING_RANGE', { elapsed, hazard: most })
+  }
+  return {
+    closing,
+    size,
+    words: wordsFor(size),
+    durations,
+    needs: closing.needs.map((list) => list.map(masked)),
+    modes,
+    modesOf,
+    leastHazard: Int32Array.from(modesOf, (list) => Math.min(...list.map((mode) => modes[mode]!.hazard))),
+    setups: new Setups(aspects, demands),
+    demands,
+    bounds,
+    boundsOf,
+    blocks,
+    elapsedRange,
+    changesRange,
+  }
+}
+
+/** Total duration of a set of operations. */
+export const workOf = (instance: Instance, set: BitSet): number =>
+  membersOf(set).reduce((sum, op) => sum + instance.durations[op]!, 0)

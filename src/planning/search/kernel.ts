@@ -1,0 +1,363 @@
+// One pass of the search: layer by layer over the sets of operations done, keeping for each set and set-up the labels that no
+// other label covers. Exact while nothing is dropped; with a width it keeps the most promising labels and remembers the best
+// that any dropped one could have become.
+import { AspectBound } from './aspectBound.ts'
+import type { Instance } from './instance.ts'
+import { Layer } from './layer.ts'
+import { isReady, needsHold } from './mayStart.ts'
+import { Reductions } from './reductions.ts'
+import { type Wait, waitsOf } from './waits.ts'
+import { FREE, Zones } from './zones.ts'
+
+/** One step of a found sequence: an operation and the place of its mode in the problem. */
+export interface Step {
+  readonly op: number
+  readonly place: number
+}
+
+export interface Pass {
+  /** The best complete sequence of this pass that beats the limit, with its value as one number. */
+  readonly found: { readonly key: number; readonly steps: readonly Step[] } | null
+  /** No sequence that beats the limit, outside `found`, is better than this; infinite when nothing was dropped. */
+  readonly bound: number
+  readonly dropped: number
+  /** Whether the pass came to its end (it may have been stopped by the effort). */
+  readonly finished: boolean
+}
+
+export interface Stop {
+  /** Labels that may still be made. */
+  effort: number
+  /** Asked now and then; true ends the pass. */
+  readonly late: () => boolean
+}
+
+export class Kernel {
+  readonly instance: Instance
+  readonly waits: readonly Wait[]
+  readonly rootKey: number
+  made = 0
+  readonly #aspectBounds: AspectBound[]
+  readonly #zones: Zones
+  readonly #tied: boolean
+  readonly #reductions: Reductions
+  readonly #naming: Uint32Array[]
+  readonly #holding: Uint32Array
+
+  constructor(instance: Instance, { reduce = true } = {}) {
+    this.instance = instance
+    this.waits = waitsOf(instance)
+    this.#zones = new Zones(instance)
+    this.#tied = this.#zones.any
+    const { size, words, modes, demands, setups } = instance
+    this.#aspectBounds = setups.aspects.map((_, aspect) => new AspectBound(instance, aspect))
+    this.#reductions = new Reductions(instance, this.waits, this.#zones, reduce)
+    this.#naming = setups.aspects.map((_, aspect) => {
+      const naming = new Uint32Array(words)
+      for (const { op, demand } of modes) if (demands[demand]![aspect]! >= 0) naming[op >>> 5]! |= 1 << (op & 31)
+      return naming
+    })
+    // Operations that a hold could bind later on: while one of them is to come, standing in another set-up may cost it its time.
+    this.#holding = new Uint32Array(words)
+    for (let op = 0; op < size; op++) {
+      for (const tie of this.#zones.holds[op]!) this.#holding[tie.op >>> 5]! |= 1 << (tie.op & 31)
+    }
+    const root = this.#root()
+    this.rootKey = root.key[0]!
+  }
+
+  #root(): Layer {
+    const { instance } = this
+    const layer = new Layer(instance.words, instance.setups.aspects.length)
+    layer.findOrAdd(new Uint32Array(instance.words), 0, -1)
+    layer.work[0] = instance.durations.reduce((sum, duration) => sum + duration, 0)
+    layer.hazard[0] = instance.leastHazard.reduce((sum, hazard) => sum + hazard, 0)
+    layer.takeLabel()
+    layer.labelSet[0] = 0
+    layer.next[0] = -1
+    layer.first[0] = 0
+    layer.parent[0] = -1
+    layer.move[0] = -1
+    layer.zone[0] = 0
+    this.#keep(layer, 0)
+    layer.setup[0] = instance.setups.forget(0, layer.kept[0]!)
+    layer.alive = 1
+    layer.key[0] = this.#promise(layer, 0)
+    return layer
+  }
+
+  /**
+   * @param width labels kept in each layer
+   * @param limit only values below this one are looked for
+   */
+  pass(width: number, limit: number, stop: Stop): Pass {
+    const { instance } = this
+    const { size } = instance
+    let from = this.#root()
+    let to = new Layer(instance.words, instance.setups.aspects.length)
+    let bound = Number.POSITIVE_INFINITY
+    let dropped = 0
+    const parents: Int32Array[] = []
+    const moves: Int32Array[] = []
+    if (from.key[0]! >= limit) return { found: null, bound, dropped, finished: true }
+    for (let depth = 0; depth < size; depth++) {
+      to.clear()
+      if (!this.#expand(from, to, limit, stop)) {
+        for (let label = 0; label < from.labels; label++) {
+          if (from.next[label] !== DEAD) bound = Math.min(bound, from.key[label]!)
+        }
+        return { found: null, bound, dropped, finished: false }
+      }
+      if (to.alive > width) {
+        const cut = this.#narrow(to, width)
+        bound = Math.min(bound, cut.bound)
+        dropped += cut.dropped
+      }
+      parents.push(to.parent.slice(0, to.labels))
+      moves.push(to.move.slice(0, to.labels))
+      const spare = from
+      from = to
+      to = spare
+      if (from.alive === 0) return { found: null, bound, dropped, finished: true }
+    }
+    let best = -1
+    for (let label = 0; label < from.labels; label++) {
+      if (from.next[label] !== DEAD && (best < 0 || from.key[label]! < from.key[best]!)) best = label
+    }
+    if (best < 0) return { found: null, bound, dropped, finished: true }
+    const steps: Step[] = new Array(size)
+    for (let depth = size - 1, label = best; depth >= 0; depth--) {
+      const { op, place } = instance.modes[moves[depth]![label]!]!
+      steps[depth] = { op, place }
+      label = parents[depth]![label]!
+    }
+    return { found: { key: from.key[best]!, steps }, bound, dropped, finished: true }
+  }
+
+  /** Every step that each label may take next. False when the effort is used up. */
+  #expand(from: Layer, to: Layer, limit: number, stop: Stop): boolean {
+    const { instance } = this
+    const { size, words, modes, modesOf, setups } = instance
+    for (let set = 0; set < from.sets; set++) {
+      let label = from.first[set]!
+      if (label < 0) continue
+      if (stop.effort <= 0 || ((set & 255) === 255 && stop.late())) return false
+      const at = set * words
+      this.#reductions.enter(from, set)
+      const moves: number[] = []
+      for (let op = 0; op < size; op++) {
+        if ((from.setWords[at + (op >>> 5)]! >>> (op & 31)) & 1) continue
+        if (!isReady(instance, op, from.setWords, at)) continue
+        for (const mode of modesOf[op]!) {
+          const { needs } = modes[mode]!
+          if (needs.length === 0 || needsHold(needs, from.setWords, at)) moves.push(mode)
+        }
+      }
+      const targets = new Map<number, number>()
+      for (; label >= 0; label = from.next[label]!) {
+        const chosen = this.#reductions.choose(moves, from.setup[label]!)
+        for (const mode of chosen) {
+          const { op, demand, hazard } = modes[mode]!
+          stop.effort--
+          this.made++
+          let target = targets.get(op)
+          if (target === undefined) {
+            target = this.#enter(from, set, op, to)
+            targets.set(op, target)
+          }
+          const change = setups.change(from.setup[label]!, demand)
+          let time: number
+          if (from.openCount[set]! === 0 && to.openCount[target]! === 0) {
+            time = from.time[label]! + change.seconds + instance.durations[op]!
+            this.#zones.placed = 0
+          } else {
+            time = this.#zones.move(from, label, op, change.seconds, to, target)
+            if (time < 0) continue
+          }
+          const fresh = to.takeLabel()
+          to.labelSet[fresh] = target
+          to.setup[fresh] = setups.forget(change.to, to.kept[target]!)
+          to.hazards[fresh] = from.hazards[label]! + hazard + change.hazard
+          to.time[fresh] = time
+          to.changes[fresh] = from.changes[label]! + change.changes
+          to.zone[fresh] = this.#zones.placed
+          to.parent[fresh] = label
+          to.move[fresh] = mode
+          to.key[fresh] = this.#promise(to, fresh)
+          if (to.key[fresh]! >= limit) to.labels--
+          else this.#link(to, fresh)
+        }
+      }
+    }
+    return true
+  }
+
+  /** The set after one more operation, with all that depends on the set alone. */
+  #enter(from: Layer, set: number, op: number, to: Layer): number {
+    const { instance } = this
+    const sets = to.sets
+    const target = to.findOrAdd(from.setWords, set * instance.words, op)
+    if (target < sets) return target
+    to.work[target] = from.work[set]! - instance.durations[op]!
+    to.hazard[target] = from.hazard[set]! - instance.leastHazard[op]!
+    for (let aspect = 0; aspect < to.extras; aspect++) {
+      to.extra[target * to.extras + aspect] = this.#aspectBounds[aspect]!.step(
+        from.extra[set * to.extras + aspect]!,
+        op,
+      )
+    }
+    this.#keep(to, target)
+    if (this.#tied) {
+      const at = target * instance.words
+      const opensAt = from.openAt[set]!
+      for (let event = 0; event < from.openCount[set]!; event++) {
+        const tied = from.open[opensAt + event]!
+        if (this.#zones.isOpen(tied, to.setWords, at)) to.addOpen(target, tied)
+      }
+      if (this.#zones.tied(op) && this.#zones.isOpen(op, to.setWords, at)) to.addOpen(target, op)
+      sortOpen(to, target)
+    }
+    return target
+  }
+
+  /** Which aspects some operation to come still names. */
+  #keep(layer: Layer, set: number): void {
+    const { words } = this.instance
+    const kept = this.#naming.map((naming) => {
+      for (let word = 0; word < words; word++) if (naming[word]! & ~layer.setWords[set * words + word]!) return true
+      return false
+    })
+    layer.kept[set] = this.instance.setups.keep(kept)
+  }
+
+  /** The value that no completion of a label can beat, as one number. */
+  #promise(layer: Layer, label: number): number {
+    const { instance } = this
+    const set = layer.labelSet[label]!
+    const state = instance.setups.states[layer.setup[label]!]!
+    let hazard = layer.hazards[label]! + layer.hazard[set]!
+    let elapsed = layer.time[label]! + layer.work[set]!
+    let changes = layer.changes[label]!
+    const { aspects } = instance.setups
+    for (let aspect = 0; aspect < aspects.length; aspect++) {
+      const least = this.#aspectBounds[aspect]!.least(layer.extra[set * layer.extras + aspect]!, state[aspect]!)
+      if (least === 0) continue
+      changes += least
+      hazard += least * aspects[aspect]!.hazard
+      elapsed += least * aspects[aspect]!.seconds
+    }
+    if (this.waits.length > 0) elapsed = Math.max(elapsed, this.#waiting(layer, label, set))
+    return (hazard * instance.elapsedRange + elapsed) * instance.changesRange + changes
+  }
+
+  #waiting(layer: Layer, label: number, set: number): number {
+    const { words, durations } = this.instance
+    const at = set * words
+    let most = 0
+    for (const wait of this.waits) {
+      if (isIn(layer.setWords, at, wait.later)) continue
+      if (!isIn(layer.setWords, at, wait.earlier)) {
+        let ahead = 0
+        for (let word = 0; word < words; word++) {
+          for (let bits = wait.ahead[word]! & ~layer.setWords[at + word]!; bits !== 0; bits &= bits - 1) {
+            ahead += durations[(word << 5) + 31 - Math.clz32(bits & -bits)]!
+          }
+        }
+        most = Math.max(most, layer.time[label]! + ahead + wait.least + wait.tail)
+      } else {
+        const opensAt = layer.openAt[set]!
+        for (let event = 0; event < layer.openCount[set]!; event++) {
+          if (layer.open[opensAt + event] !== wait.earlier) continue
+          const low = layer.zones[layer.zone[label]! + event]!
+          if (low > -FREE) most = Math.max(most, low + wait.least + wait.tail)
+        }
+      }
+    }
+    return most
+  }
+
+  /** Puts a label to its set unless another covers it; takes out those that it covers. */
+  #link(layer: Layer, fresh: number): void {
+    const set = layer.labelSet[fresh]!
+    let previous = -1
+    for (let label = layer.first[set]!; label >= 0; ) {
+      const next = layer.next[label]!
+      if (this.#covers(layer, label, fresh)) {
+        layer.labels--
+        return
+      }
+      if (this.#covers(layer, fresh, label)) {
+        if (previous < 0) layer.first[set] = next
+        else layer.next[previous] = next
+        layer.next[label] = DEAD
+        layer.alive--
+      } else previous = label
+      label = next
+    }
+    layer.next[fresh] = layer.first[set]!
+    layer.first[set] = fresh
+    layer.alive++
+  }
+
+  /** Whether whatever completes label `b` completes label `a` to a value that is no worse. */
+  #covers(layer: Layer, a: number, b: number): boolean {
+    const mine = layer.setup[a]!
+    const theirs = layer.setup[b]!
+    if (mine === theirs) {
+      const hazard = layer.hazards[a]! - layer.hazards[b]!
+      if (hazard > 0) return false
+      const times = this.#zones.covers(layer, a, b)
+      if (times === 0) return false
+      if (hazard < 0) return true
+      return times === 3 || (times === 2 && layer.changes[a]! <= layer.changes[b]!)
+    }
+    const set = layer.labelSet[a]!
+    if (layer.openCount[set]! > 0) return false
+    const gap = this.instance.setups.gap(mine, theirs)
+    const hazard = layer.hazards[a]! + gap.hazard - layer.hazards[b]!
+    if (hazard > 0) return false
+    const time = layer.time[a]! + gap.seconds - layer.time[b]!
+    if (gap.seconds > 0 && this.#mayHold(layer, set)) return false
+    if (hazard < 0) return true
+    return time < 0 || (time === 0 && layer.changes[a]! + gap.changes <= layer.changes[b]!)
+  }
+
+  #mayHold(layer: Layer, set: number): boolean {
+    const { words } = this.instance
+    for (let word = 0; word < words; word++)
+      if (this.#holding[word]! & ~layer.setWords[set * words + word]!) return true
+    return false
+  }
+
+  /** Keeps the most promising labels; among equals the earlier made. */
+  #narrow(layer: Layer, width: number): { bound: number; dropped: number } {
+    const order: number[] = []
+    for (let label = 0; label < layer.labels; label++) if (layer.next[label] !== DEAD) order.push(label)
+    const { key } = layer
+    order.sort((one, other) => key[one]! - key[other]! || one - other)
+    const bound = key[order[width]!]!
+    for (let set = 0; set < layer.sets; set++) layer.first[set] = -1
+    for (let place = order.length - 1; place >= width; place--) layer.next[order[place]!] = DEAD
+    for (let place = Math.min(width, order.length) - 1; place >= 0; place--) {
+      const label = order[place]!
+      const set = layer.labelSet[label]!
+      layer.next[label] = layer.first[set]!
+      layer.first[set] = label
+    }
+    layer.alive = width
+    return { bound, dropped: order.length - width }
+  }
+}
+
+/** In `next`, marks a label that was covered or dropped. */
+const DEAD = -2
+
+const isIn = (words: Uint32Array, at: number, op: number): boolean =>
+  ((words[at + (op >>> 5)]! >>> (op & 31)) & 1) === 1
+
+/** Open events in the order of their operations, so that equal sets have equal zones. */
+function sortOpen(layer: Layer, set: number): void {
+  const at = layer.openAt[set]!
+  const events = layer.open.subarray(at, at + layer.openCount[set]!)
+  events.sort()
+}

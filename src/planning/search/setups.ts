@@ -1,0 +1,106 @@
+// States of the set-up, each met once and numbered; what a mode costs in a state is worked out once and kept.
+import type { Aspect, Demand } from './aspects.ts'
+
+export interface Change {
+  readonly to: number
+  readonly seconds: number
+  readonly hazard: number
+  readonly changes: number
+}
+
+/** Numbers states and demands. State 0 is the one before the first operation. */
+export class Setups {
+  readonly aspects: readonly Aspect[]
+  readonly states: Int32Array[] = []
+  readonly #numbers = new Map<string, number>()
+  readonly #demands: Demand[]
+  /** By state, then by demand. */
+  readonly #changes: (Change | undefined)[][] = []
+  readonly #forgotten = new Map<number, number>()
+  readonly #gaps: (Change | undefined)[][] = []
+  readonly #keptNumbers = new Map<string, number>()
+  readonly #keptLists: (readonly boolean[])[] = []
+
+  constructor(aspects: readonly Aspect[], demands: readonly Demand[]) {
+    this.aspects = aspects
+    this.#demands = [...demands]
+    this.number(Int32Array.from(aspects, ({ start }) => start))
+  }
+
+  number(state: Int32Array): number {
+    const key = state.join()
+    const known = this.#numbers.get(key)
+    if (known !== undefined) return known
+    const number = this.states.length
+    this.states.push(state)
+    this.#numbers.set(key, number)
+    this.#changes.push([])
+    this.#gaps.push([])
+    return number
+  }
+
+  /** What it costs to meet a demand in a state, and the state afterwards. */
+  change(from: number, demand: number): Change {
+    const known = this.#changes[from]![demand]
+    if (known) return known
+    const state = this.states[from]!.slice()
+    const wanted = this.#demands[demand]!
+    let seconds = 0
+    let hazard = 0
+    let changes = 0
+    this.aspects.forEach((aspect, at) => {
+      const value = wanted[at]!
+      if (value < 0) return
+      if (state[at]! >= 0 && state[at] !== value) {
+        seconds += aspect.seconds
+        hazard += aspect.hazard
+        changes += 1
+      }
+      state[at] = value
+    })
+    const change = { to: this.number(state), seconds, hazard, changes }
+    this.#changes[from]![demand] = change
+    return change
+  }
+
+  /** Numbers a choice of aspects that still matter. */
+  keep(kept: readonly boolean[]): number {
+    const key = kept.join()
+    const known = this.#keptNumbers.get(key)
+    if (known !== undefined) return known
+    const number = this.#keptLists.push(kept) - 1
+    this.#keptNumbers.set(key, number)
+    return number
+  }
+
+  /** The same state without the aspects that nothing names any more. */
+  forget(state: number, keptNumber: number): number {
+    const key = state * 65_536 + keptNumber
+    const known = this.#forgotten.get(key)
+    if (known !== undefined) return known
+    const kept = this.#keptLists[keptNumber]!
+    const number = this.number(this.states[state]!.map((value, at) => (kept[at] ? value : -1)))
+    this.#forgotten.set(key, number)
+    return number
+  }
+
+  /** The most that standing in `from` can cost more, later, than standing in `to`: one change for each aspect that differs. */
+  gap(from: number, to: number): Change {
+    const known = this.#gaps[from]![to]
+    if (known) return known
+    const mine = this.states[from]!
+    const theirs = this.states[to]!
+    let seconds = 0
+    let hazard = 0
+    let changes = 0
+    this.aspects.forEach((aspect, at) => {
+      if (mine[at]! < 0 || mine[at] === theirs[at]) return
+      seconds += aspect.seconds
+      hazard += aspect.hazard
+      changes += 1
+    })
+    const gap = { to, seconds, hazard, changes }
+    this.#gaps[from]![to] = gap
+    return gap
+  }
+}

@@ -1,0 +1,123 @@
+// What a planning problem has to be before anything is computed from it.
+import { Problem } from '../problem/problem.ts'
+import type { Need, PlanningProblem } from './model/problem.ts'
+
+const MOST_OPERATIONS = 2_000
+const MOST_RELATIONS = 40_000
+const MOST_SECONDS = 10_000_000
+const MOST_HAZARD = 1_000
+
+/**
+ * Everything that is wrong with a problem, in the order of its parts; an empty list when it can be planned.
+ *
+ * Limits: 2,000 operations, 40,000 needs and lags, 10,000,000 seconds (116 days) and 1,000 points of hazard for each number.
+ *
+ * @example validate(problem).map(printProblem)   // ["The need 'seal after float' of 'seal' names the operation 'flaot', …"]
+ */
+export function validate(problem: PlanningProblem): Problem[] {
+  const found: Problem[] = []
+  const wrong = (...of: ConstructorParameters<typeof Problem>) => {
+    found.push(new Problem(...of))
+  }
+  if (problem.schema !== 'matchmark-planning/1') wrong('PLANNING_SCHEMA', { received: String(problem.schema) })
+  const { operations, lags, changes } = problem
+  if (operations.length > MOST_OPERATIONS) {
+    wrong('PLANNING_TOO_LARGE', { what: 'operations', received: operations.length, most: MOST_OPERATIONS })
+  }
+  const relations = operations.reduce(
+    (sum, { needs, modes }) => sum + needs.length + modes.reduce((count, mode) => count + mode.needs.length, 0),
+    lags.length,
+  )
+  if (relations > MOST_RELATIONS) {
+    wrong('PLANNING_TOO_LARGE', { what: 'needs and lags', received: relations, most: MOST_RELATIONS })
+  }
+  const ids = new Set<string>()
+  for (const { id } of operations) {
+    if (ids.has(id)) wrong('PLANNING_DUPLICATE', { what: 'operation', id, where: 'the problem' })
+    ids.add(id)
+  }
+
+  const whole = (where: string, what: string, value: number, least: number, most: number) => {
+    if (Number.isInteger(value) && value >= least && value <= most) return
+    const expected = `a whole number from ${least} to ${most}`
+    wrong('PLANNING_NUMBER', { where, what, received: String(value), expected })
+  }
+  const giveUp = (where: string, cost: number | 'never') => {
+    if (cost === 'never' || (Number.isFinite(cost) && cost >= 0)) return
+    const expected = "a number from 0, or 'never'"
+    wrong('PLANNING_NUMBER', { where, what: 'giveUp', received: String(cost), expected })
+  }
+  const known = (where: string, id: string) => {
+    if (!ids.has(id)) wrong('PLANNING_UNKNOWN_OPERATION', { where, id })
+  }
+  const needIds = new Set<string>()
+  const checkNeeds = (op: string, needs: readonly Need[], ofUndoing = false) => {
+    for (const need of needs) {
+      const where = `The need '${need.id}' of '${op}'`
+      if (needIds.has(need.id)) wrong('PLANNING_DUPLICATE', { what: 'need', id: need.id, where: 'the problem' })
+      needIds.add(need.id)
+      giveUp(where, need.giveUp)
+      for (const { done, notDone } of need.anyOf) {
+        for (const id of [...done, ...notDone]) {
+          known(where, id)
+          if (id === op && !ofUndoing) wrong('PLANNING_OWN_NEED', { where, id })
+        }
+      }
+    }
+  }
+
+  for (const operation of operations) {
+    const where = `The operation '${operation.id}'`
+    const spans = [operation.duration_s, ...(operation.undo ? [operation.undo.duration_s] : [])]
+    for (const { low, usual, high } of spans) {
+      whole(where, 'a duration in seconds', usual, 0, MOST_SECONDS)
+      whole(where, 'the low duration', low, 0, MOST_SECONDS)
+      whole(where, 'the high duration', high, 0, MOST_SECONDS)
+      if (low > usual || usual > high) {
+        const received = `${low}, ${usual}, ${high}`
+        wrong('PLANNING_NUMBER', { where, what: 'low, usual, high', received, expected: 'rising' })
+      }
+    }
+    if (operation.modes.length === 0) wrong('PLANNING_NO_MODE', { where })
+    const modeIds = new Set<string>()
+    checkNeeds(operation.id, operation.needs)
+    for (const mode of operation.modes) {
+      if (modeIds.has(mode.id)) wrong('PLANNING_DUPLICATE', { what: 'mode', id: mode.id, where: `'${operation.id}'` })
+      modeIds.add(mode.id)
+      whole(where, `the number of people in '${mode.id}'`, mode.people, 1, 1_000)
+      if (mode.hazard !== undefined) whole(where, `the hazard of '${mode.id}'`, mode.hazard, 0, MOST_HAZARD)
+      checkNeeds(operation.id, mode.needs)
+    }
+    for (const id of operation.undo?.voids ?? []) known(`The undoing of '${operation.id}'`, id)
+    if (operation.undo) checkNeeds(operation.id, operation.undo.needs, true)
+  }
+
+  const lagIds = new Set<string>()
+  for (const lag of lags) {
+    const where = `The lag '${lag.id}'`
+    if (lagIds.has(lag.id)) wrong('PLANNING_DUPLICATE', { what: 'lag', id: lag.id, where: 'the problem' })
+    lagIds.add(lag.id)
+    known(where, lag.from.op)
+    known(where, lag.to.op)
+    giveUp(where, lag.giveUp)
+    if (lag.min_s !== undefined) whole(where, 'min_s', lag.min_s, -MOST_SECONDS, MOST_SECONDS)
+    if (lag.max_s !== undefined) whole(where, 'max_s', lag.max_s, -MOST_SECONDS, MOST_SECONDS)
+  }
+
+  whole('The changes', 'station_s', changes.station_s, 0, MOST_SECONDS)
+  whole('The changes', 'workpiece_s', changes.workpiece_s, 0, MOST_SECONDS)
+  whole('The changes', 'tools_s', changes.tools_s, 0, MOST_SECONDS)
+  for (const [workpiece, turn] of Object.entries(changes.turn)) {
+    const where = `Turning '${workpiece}' over`
+    whole(where, 's', turn.s, 0, MOST_SECONDS)
+    whole(where, 'hazard', turn.hazard, 0, MOST_HAZARD)
+  }
+  whole('The problem', 'people', problem.people, 1, 1_000)
+  return found
+}
+
+/** @throws the first problem that `validate` finds */
+export function assertValid(problem: PlanningProblem): void {
+  const [first] = validate(problem)
+  if (first) throw first
+}
