@@ -78,8 +78,8 @@ export function printKnown<D extends Dimension>(
  */
 export function less<T extends number>(a: KnownOrNot<T>, b: KnownOrNot<NoInfer<T>>): Answer {
   if (a === 'unknown' || b === 'unknown') return 'not known'
-  if (a.high < b.low) return 'yes'
-  return a.low >= b.high ? 'no' : 'not known'
+  if (below(a.high, b.low)) return 'yes'
+  return below(a.low, b.high) ? 'not known' : 'no'
 }
 
 /**
@@ -92,6 +92,12 @@ export function within<T extends number>(
   limits: { readonly low: NoInfer<T>; readonly high: NoInfer<T> },
 ): Answer {
   if (value === 'unknown') return 'not known'
-  if (value.low >= limits.low && value.high <= limits.high) return 'yes'
-  return value.high < limits.low || value.low > limits.high ? 'no' : 'not known'
+  if (!below(value.low, limits.low) && !below(limits.high, value.high)) return 'yes'
+  return below(value.high, limits.low) || below(limits.high, value.low) ? 'no' : 'not known'
 }
+
+/**
+ * Less by more than arithmetic may have added. 80.17 − 80.02 mm comes out 1e-11 mm above 0.15 mm in a double, and no gauge sees that.
+ */
+const ROUNDING = 1e-9
+const below = (a: number, b: number): boolean => b - a > ROUNDING * Math.max(Math.abs(a), Math.abs(b))

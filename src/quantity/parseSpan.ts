@@ -45,7 +45,7 @@ const DIFFERENCE = /\s*(?:difference|diff\.?)(?![\p{L}])/uy
 const WORD_AFTER_UNIT = '(?!(?:to|difference|diff)(?!\\p{L}))'
 const UNIT = new RegExp(
   `\\s*${WORD_AFTER_UNIT}((?:[\\p{L}°'"]|/(?=[\\p{L}°]))` +
-    `(?:[\\p{L}°'"²³⁻¹]|\\^[23]|(?<=\\p{L})[23](?![\\p{L}\\s]*[\\d.,/])|[ .·*-]+${WORD_AFTER_UNIT}(?=[\\p{L}°])|/)*)\\.?(?!\\.\\p{L})`,
+    `(?:[\\p{L}°'"²³⁻¹]|\\^[23]|(?<=\\p{L})[23](?![\\p{L}\\s]*[\\d.,/])|[ .·*-]+${WORD_AFTER_UNIT}(?=[\\p{L}°])|/)*)(?:\\.(?!\\.))?`,
   'uy',
 )
 

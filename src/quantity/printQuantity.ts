@@ -109,7 +109,7 @@ export function printQuantity<D extends Dimension>(value: Dimensions[D], as: D, 
 /**
  * A range for people; the unit stands once, behind the last number.
  *
- * @example printRange({ low: mm(0.05), high: mm(0.2) }, 'length', { system: 'metric' })   // '0.05..0.2 mm'
+ * @example printRange({ low: mm(0.05), high: mm(0.2) }, 'length', { system: 'metric' })   // '0.05..0.20 mm'
  */
 export function printRange<D extends Dimension>(
   { low, high }: { readonly low: Dimensions[D]; readonly high: Dimensions[D] },
@@ -119,8 +119,11 @@ export function printRange<D extends Dimension>(
   if (low === high) return printQuantity(low, as, options)
   return inBoth(options, (one) => {
     const choice = choose(Math.abs(low) > Math.abs(high) ? low : high, as, one)
-    const [first, second] = [spoken(low, as, choice, one), spoken(high, as, choice, one)]
-    return `${mark(as)}${first.unit === '' ? join(first) : first.number}..${join(second)}`
+    // Both ends with the digits of the finer one: 0.05..0.20 mm.
+    const digits = one.digits ?? Math.max(decimalsOf(low, as, choice), decimalsOf(high, as, choice))
+    const [first, second] = [low, high].map((end) => spoken(end, as, choice, { ...one, digits })) as [Spoken, Spoken]
+    const shared = first.unit !== '' && first.unit === second.unit
+    return `${mark(as)}${shared ? first.number : join(first)}..${join(second)}`
   })
 }
 
@@ -148,7 +151,8 @@ interface Spoken {
   readonly unit: string
 }
 
-const join = ({ number, unit }: Spoken): string => (unit === '' ? number : `${number} ${unit}`)
+/** A space before the unit, except before ° ′ ″ alone (SI Brochure, 9th ed., 5.4.3). */
+const join = ({ number, unit }: Spoken): string => (/^[°′″]?$/.test(unit) ? number + unit : `${number} ${unit}`)
 const mark = (as: Dimension): string => (as === 'temperature difference' ? 'Δ ' : '')
 
 function inBoth(options: PrintOptions, print: (one: PrintOptions) => string): string {
@@ -194,10 +198,23 @@ function clock(value: number): Spoken {
 
 function numberText(value: Ratio, choice: Choice, digits: number | undefined): string {
   if (digits !== undefined) return decimalText(scaledBy(value, digits), digits)
+  return decimalText(...trimmed(value, choice))
+}
+
+const decimalsOf = (value: number, as: Dimension, choice: Choice): number =>
+  trimmed(toUnit(value, findUnit(choice.unit, as)), choice)[1]
+
+/** The value as a whole number of 10^−decimals, with no more decimals than the trade reads and none that are zero. */
+function trimmed(value: Ratio, choice: Choice): [scaled: bigint, decimals: number] {
   const top = magnitude(value)
   const wanted = choice.decimals ?? Math.max(0, choice.significant! - 1 - top)
-  const decimals = value.n === 0n ? 0 : Math.max(wanted, FEWEST_SIGNIFICANT - 1 - top)
-  return decimalText(...trimmed(scaledBy(value, decimals), decimals))
+  let decimals = value.n === 0n ? 0 : Math.max(wanted, FEWEST_SIGNIFICANT - 1 - top)
+  let scaled = scaledBy(value, decimals)
+  while (decimals > 0 && scaled % 10n === 0n) {
+    scaled /= 10n
+    decimals -= 1
+  }
+  return [scaled, decimals]
 }
 
 /** `2-1/2` where the value is exactly so many sixty-fourths. */
@@ -233,14 +250,6 @@ function magnitude({ n, d }: Ratio): number {
   const guess = size.toString().length - d.toString().length
   const power = powerOfTen(guess)
   return size * power.d < power.n * d ? guess - 1 : guess
-}
-
-function trimmed(scaled: bigint, decimals: number): [bigint, number] {
-  while (decimals > 0 && scaled % 10n === 0n) {
-    scaled /= 10n
-    decimals -= 1
-  }
-  return [scaled, decimals]
 }
 
 /** The number scaled × 10^−decimals: `−12.50` for (−1250n, 2). */

@@ -119,13 +119,14 @@ function exactSide(side: Side, context: Context): Exact {
   const { text, as, unit } = context
   const units = writtenUnits(side).map((piece) => findUnit(piece.unit!, as, piece.unitColumn))
   if (units.length > 0 && hasBare(side) && !units.every((each) => each === unit)) {
-    throw new Problem('QUANTITY_SUM_UNITS', { text: clip(text), column: side.column })
+    const code = looksLikeRange(side) ? 'QUANTITY_MINUS_FOR_RANGE' : 'QUANTITY_SUM_UNITS'
+    throw new Problem(code, { text: clip(text), column: side.column })
   }
   if (as === 'temperature' && side.amounts.length > 1) {
     throw new Problem('QUANTITY_TEMPERATURES_ADDED', { text: clip(text), column: side.column })
   }
   const total = side.amounts.map((amount) => exactAmount(amount, context)).reduce(sum)
-  // "90 - 100 min" is a range written with a minus: as a sum it would be -10 minutes.
+  // A range written with a minus: as a sum, 90 - 100 would be less than nothing.
   if (side.amounts.slice(1).some(({ negative }) => negative) && isLess(total.value, ZERO)) {
     throw new Problem('QUANTITY_MINUS_FOR_RANGE', { text: clip(text), column: side.column })
   }
@@ -133,6 +134,12 @@ function exactSide(side: Side, context: Context): Exact {
     throw new Problem('QUANTITY_BELOW_ABSOLUTE_ZERO', { text: clip(text), column: side.column })
   }
   return total
+}
+
+/** `90 - 100 min` */
+function looksLikeRange({ amounts: [first, second] }: Side): boolean {
+  if (!second?.negative) return false
+  return isLess(first!.pieces[0]!.number.value, second.pieces[0]!.number.value)
 }
 
 function exactAmount({ negative, pieces }: Amount, context: Context): Exact {

@@ -43,7 +43,8 @@ export function readThread(text: string): Thread {
       : text
           .trim()
           .replace(/[‐‑–−]/g, '-')
-          .replace(/["”″]/g, '').replace(/[⁄∕]/g, '/')
+          .replace(/["”″]/g, '')
+          .replace(/[⁄∕]/g, '/')
   const metric = METRIC.exec(written)
   if (metric) return metricThread(text, metric)
   const pipe = PIPE_THREAD.exec(written)

@@ -2,7 +2,10 @@
 import type { z } from 'zod'
 import type { Standing } from '../../planning/model/problem.ts'
 import type { Second } from '../../quantity/quantity.ts'
-import type { Connection, Known, OpeningId, PartId, Unit } from '../model/unit.ts'
+import type { Connection, JoinedPlace, Known, OpeningId, PartId, Unit } from '../model/unit.ts'
+
+/** How the file gives its sizes: the unit of a bare number, and how well they are known. */
+export type Sizes = Pick<Unit, 'lengthUnit' | 'sizesStanding' | 'sizesSource'>
 
 /** Something worth knowing, and what it holds up. `rank` 1 is asked first. */
 export interface Question {
@@ -24,6 +27,8 @@ export interface StepDraft {
   /** It is done away from the workpiece (heating in the oven): nothing is set up for it. */
   readonly apart?: boolean
   readonly noReturn?: string
+  /** Work inside this step, in order. */
+  readonly within?: readonly string[]
 }
 
 /** "`then` only after `first`", with its reason. */
@@ -61,6 +66,10 @@ export interface Contribution {
   readonly carried: readonly { readonly part: PartId; readonly withPart: PartId }[]
   /** Pairs that may touch or overlap when `mover` goes home on the other. */
   readonly mayOverlap: readonly { readonly mover: PartId; readonly other: PartId }[]
+  /** Where the step of a part is done when it is joined at that place: a press for what is pressed on the bench. */
+  readonly stations: readonly { readonly part: PartId; readonly station: string; readonly joined: JoinedPlace }[]
+  /** Why the step of a part cannot be taken back without harm or new parts. */
+  readonly noReturns: readonly { readonly part: PartId; readonly says: string }[]
 }
 
 export type FigureDimension =
@@ -150,7 +159,8 @@ export interface Kind<Given> {
   readonly name: string
   /** One sentence for the reference page. */
   readonly about: string
-  readonly given: z.ZodType<Given>
+  /** What the file gives, checked and in SI; a bare number takes the unit of the file's sizes. */
+  given(sizes: Sizes): z.ZodType<Given>
   /** The parts it joins, for checks of names. */
   parts(given: Given): readonly PartId[]
   asks(connection: Connection, given: Given, unit: Unit): readonly Question[]
@@ -163,6 +173,7 @@ export interface Kind<Given> {
   drawing(
     connection: Connection,
     given: Given,
+    unit: Unit,
   ): { readonly marks: readonly DrawingMark[]; readonly maps: readonly HoleMap[] }
   /** How it is put together wrongly, and how that shows. */
   warnings(connection: Connection, given: Given): readonly string[]
