@@ -46,4 +46,10 @@ export const DRAWING_STYLE = `
 .d .on{fill:var(--d-on)}
 .d .filled{fill:var(--well,#EDF1EE)}
 .d .bar{stroke:var(--d-ink);stroke-width:2.4}
+.d .heavy{stroke-width:1.4}
+.d .waits{stroke:var(--d-ink);stroke-width:2;stroke-dasharray:2 5}
+.d .hold{stroke:var(--d-ink);stroke-width:2}
+.d .turn{stroke:var(--d-ink);stroke-width:1.8}
+.d .arrow-head{fill:var(--d-ink)}
+.d .hour{stroke:var(--rule,#9AA6A8);stroke-width:.8}
 `
