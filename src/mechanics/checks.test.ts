@@ -52,6 +52,8 @@ interface Check {
   readonly unit: string
   readonly printed: string
   readonly tolerance: number
+  /** Why more than half a digit is allowed; empty where it is not. */
+  readonly reason: string
   readonly scope: Readonly<Record<string, unknown>>
   readonly source: string
   readonly read: string
@@ -107,7 +109,7 @@ function readTable(file: string): Check[] {
       const [name = ''] = column.split('_')
       const cell = cells[index] ?? ''
       if (column.endsWith('_tolerance')) {
-        if (!reason) throw new Error(`${table}: a tolerance needs its reason in a '# tolerance:' line`)
+        if (cell && !reason) throw new Error(`${table}: a tolerance needs its reason in a '# tolerance:' line`)
         if (cell) allowed[name] = Number(cell)
       } else if (!expressions.has(name) && column !== 'id') scope[name] = inSI(cell, unitOf(column))
     })
@@ -117,8 +119,11 @@ function readTable(file: string): Check[] {
       const expression = expressions.get(name)
       if (!expression || column.endsWith('_tolerance') || printed === '') return []
       const tolerance = allowed[name] ?? halfDigit(printed)
+      const why = name in allowed ? reason : ''
       const id = cells[0] ?? ''
-      return [{ table, id, name, expression, unit: unitOf(column), printed, tolerance, scope, source, read }]
+      return [
+        { table, id, name, expression, unit: unitOf(column), printed, tolerance, reason: why, scope, source, read },
+      ]
     })
   }
 }
@@ -182,8 +187,10 @@ function page(): string {
       '|---|---|---|---|---|---|---|',
     )
     for (const check of CHECKS.filter((other) => functionOf(other) === name)) {
-      const { id, name: value, printed, unit, read, source } = check
-      lines.push(`| ${[id, value, inPrintedUnit(check), printed, unit, read, source].join(' | ')} |`)
+      const { id, name: value, unit, read, source, reason } = check
+      const printed = reason ? `${check.printed} ± ${check.tolerance}` : check.printed
+      const told = reason ? `${source}. Allowance: ${reason}` : source
+      lines.push(`| ${[id, value, inPrintedUnit(check), printed, unit, read, told].join(' | ')} |`)
     }
   }
   return `${lines.join('\n')}\n`

@@ -58,6 +58,26 @@ test('half-known sizes leave it open whether it drops on', () => {
   expect(plan.warm.dropsOn).toBe('not known')
 })
 
+test('a bush chilled into a casting: cold alone, never below its limit', () => {
+  const bush = dropOn({
+    ...cone,
+    diameter: mm(60),
+    interference: micrometre(30),
+    slip: micrometre(10),
+    outer: { material: 'grey iron', kind: 'plain part' },
+    inner: { material: 'bronze', kind: 'plain part' },
+  })
+  expect(bush.chill.hasWantedSlip).toBe(true)
+  expect(inCelsius(bush.chill.innerAt)).toBeLessThan(0)
+  const heavy = dropOn({ ...cone, interference: thou(12), inner: { material: 'steel', kind: 'plain part' } })
+  expect(inCelsius(heavy.chill.innerAt)).toBeCloseTo(-78, 6)
+  expect(heavy.chill.dropsOn).toBe('no')
+})
+
+test('refuses a slip below zero', () => {
+  expect(() => dropOn({ ...cone, slip: thou(-1) })).toThrow('the wanted slip has to be from 0 mm')
+})
+
 test('a loose fit needs no heat', () => {
   const plan = dropOn({ ...cone, interference: thou(-3) })
   expect(inCelsius(plan.warm.outerAt)).toBeCloseTo(20, 6)

@@ -1,9 +1,9 @@
-import { celsius, kelvin, kelvinDifference, metre } from '../../quantity/constructors.ts'
+import { celsius, kelvin, kelvinDifference, metre, perKelvin } from '../../quantity/constructors.ts'
 import type { Kelvin, Metre, PerKelvin } from '../../quantity/quantity.ts'
 import { requireAboveZero, requireWithin } from '../limits.ts'
 import { type Material, type MaterialName, materialOf } from '../materials.ts'
 import { type Answer, type Known, type Range, rangeOf } from '../range.ts'
-import { type HeatedPart, heatLimitOf } from './heatLimits.ts'
+import { type HeatedPart, type HeatLimit, heatLimitOf } from './heatLimits.ts'
 import { growth, warmingToDropOn } from './warmingToDropOn.ts'
 
 export interface DropOnPart {
@@ -26,6 +26,8 @@ export interface DropOn {
   readonly wantedSlip: Metre
   /** Outer part warmed, inner one at room temperature. */
   readonly warm: DropOnWay
+  /** Inner part chilled, outer one at room temperature: for a bush in a casting that no oven takes. */
+  readonly chill: DropOnWay
   /** Outer part warmed and inner one chilled as far as it takes; left out where warming alone is enough. */
   readonly warmAndChill?: DropOnWay
   /** The temperature that warming alone would need; above the limit it must not be used. */
@@ -36,6 +38,8 @@ export interface DropOn {
 
 /** Slip to aim for by hand: a thousandth of the diameter, common practice, no source. */
 const USUAL_SLIP_SHARE = 0.001
+/** Metals shrink less for each degree in the cold: the share of the expansion near room temperature that is counted on. From memory. */
+const COLD_SHARE = 0.93
 
 /**
  * Warming a part to drop it on its seat: how hot, and when that is over its limit, how cold the inner part as well.
@@ -46,7 +50,7 @@ const USUAL_SLIP_SHARE = 0.001
  * @param interference symbol δ measured at one temperature, without roughness loss
  * @param outer, inner material and kind of each part
  * @param room temperature both parts start from
- * @param slip clearance wanted while it goes on; left out it is 0.001 d
+ * @param slip clearance wanted while it goes on, from 0; left out it is 0.001 d
  * @returns ways with temperatures and the slip left, low and high, with cautions
  * @throws VALUE_OUTSIDE
  * @source linear expansion; limits and expansions with their own source lines
@@ -70,16 +74,19 @@ export function dropOn({
   requireAboveZero('the joint diameter', diameter, 'm')
   requireWithin('the room temperature', room, { low: celsius(5), high: celsius(40), unit: 'K' })
   const wantedSlip = slip ?? metre(USUAL_SLIP_SHARE * diameter)
+  requireWithin('the wanted slip', wantedSlip, { low: 0, high: 0.01, unit: 'm' })
   const measured = rangeOf(interference)
   const [outerLimit, innerLimit] = [heatLimitOf(outer.kind), heatLimitOf(inner.kind)]
-  const [outerGrowth, innerGrowth] = [materialOf(outer.material).expansion, materialOf(inner.material).expansion]
+  const [outerMaterial, innerMaterial] = [materialOf(outer.material), materialOf(inner.material)]
+  const outerGrowth = outerMaterial.expansion
+  const innerShrink = { low: perKelvin(COLD_SHARE * innerMaterial.expansion.low), high: innerMaterial.expansion.high }
   const change = (size: number, expansion: PerKelvin) =>
     warmingToDropOn({ diameter, interference: metre(size), slip: metre(0), expansion })
 
   const way = (outerAt: Kelvin, innerAt: Kelvin): DropOnWay => {
     const openingAt = (end: 'low' | 'high') =>
       growth({ diameter, expansion: outerGrowth[end], difference: kelvinDifference(outerAt - room) }) +
-      growth({ diameter, expansion: innerGrowth[end], difference: kelvinDifference(room - innerAt) })
+      growth({ diameter, expansion: innerShrink[end], difference: kelvinDifference(room - innerAt) })
     const left = { low: metre(openingAt('low') - measured.high), high: metre(openingAt('high') - measured.low) }
     return {
       outerAt,
@@ -94,31 +101,28 @@ export function dropOn({
   const warmingAloneNeeds = kelvin(room + change(wanted, outerGrowth.low))
   const outerAt = kelvin(Math.min(warmingAloneNeeds, outerLimit.hottest))
   const warm = way(outerAt, room)
-  const missing = wantedSlip - warm.slip.low
-  const innerAt = kelvin(Math.max(room - change(missing, innerGrowth.low), innerLimit.coldest))
+  const chilledFor = (opening: number) => kelvin(Math.max(room - change(opening, innerShrink.low), innerLimit.coldest))
   return {
     wantedSlip,
     warm,
-    ...(warm.hasWantedSlip ? {} : { warmAndChill: way(outerAt, innerAt) }),
+    chill: way(room, chilledFor(wanted)),
+    ...(warm.hasWantedSlip ? {} : { warmAndChill: way(outerAt, chilledFor(wantedSlip - warm.slip.low)) }),
     warmingAloneNeeds,
-    cautions: cautions({ chills: !warm.hasWantedSlip, holding: outerLimit.holding }),
-    source: `outer: ${outerLimit.source}; inner: ${innerLimit.source}; expansion: ${materialOf(outer.material).source}`,
+    cautions: cautions([outerLimit, innerLimit]),
+    source: `outer: ${outerLimit.source}; inner: ${innerLimit.source}; expansion: ${outerMaterial.source}; ${innerMaterial.source}`,
   }
 }
 
-function cautions({ chills, holding }: { readonly chills: boolean; readonly holding: string }): string[] {
-  const said = [
+function cautions(limits: readonly HeatLimit[]): string[] {
+  const holding = limits.filter((limit) => limit.holding).map((limit) => `${limit.kind}: ${limit.holding}.`)
+  return [
     'Oven, oil bath or induction heater with a thermometer. No flame, ever: it burns the ring where it touches.',
     'Gloves and sleeves. Hold the part against its shoulder until it grips, and check that it is seated when cold.',
     'A closed cavity or a charred rubber seal must not go into an oven: it bursts, or leaves acid.',
+    ...holding,
+    'Chilling: dry ice (-78 °C) is colder than a bearing may be; liquid nitrogen (-196 °C) is outside what is reckoned here.',
+    'Cold gas displaces the air and smothers without warning: open doors, an oxygen alarm at 19.5 %, never in a pit. Cold burns; leave the lid loose.',
+    'Frost on a chilled part is water on the seat: wipe it, then oil it when it is warm.',
+    "The maker's sheet for this part and the trade-gas codes come first.",
   ]
-  if (holding) said.push(`Time at temperature: ${holding}.`)
-  if (chills) {
-    said.push(
-      'Dry ice (-78 °C) and liquid nitrogen (-196 °C) are colder than a bearing may be: for plain parts only.',
-      'Cold gas displaces the air and smothers without warning: open doors, an oxygen alarm at 19.5 %, never in a pit. Cold burns; leave the lid loose.',
-      'Frost on a chilled part is water on the seat: wipe it, then oil it when it is warm.',
-    )
-  }
-  return [...said, "The maker's sheet for this part and the trade-gas codes come first."]
 }

@@ -39,8 +39,14 @@ const TABLE = {
     SHEET,
   ),
   'bearing, precision': limit('bearing, precision', 66, -29, '24 hours at most', SHEET),
-  'plain part': limit('plain part', 200, -196, '', PLAIN),
-  'hardened part': limit('hardened part', 150, -80, '', `${PLAIN}; hardened steel starts to soften near 150 °C`),
+  'plain part': limit(
+    'plain part',
+    200,
+    -78,
+    '',
+    `${PLAIN}; cold end: dry ice, as far as the expansions held here are true`,
+  ),
+  'hardened part': limit('hardened part', 150, -54, '', `${PLAIN}; hardened steel starts to soften near 150 °C`),
   unknown: limit('unknown', 66, -29, '', `not known: the narrowest limits held here; ${SHEET}`),
 } as const satisfies Record<string, HeatLimit>
 

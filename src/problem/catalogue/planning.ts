@@ -7,6 +7,16 @@ export const PLANNING = table({
     next: 'Name an operation by its id, or take the relation out.',
     http: 422,
   },
+  PLANNING_SHAPE: {
+    says: ({ where, found, expected }) => `The planning problem has ${found} at ${where}; expected was ${expected}.`,
+    next: 'Mend it there; docs/reference/contract.md says what each place means.',
+    http: 422,
+  },
+  PLANNING_ID_TWICE: {
+    says: ({ where, id }) => `${where} has the id '${id}', which another one has already.`,
+    next: 'Give every one an id of its own.',
+    http: 422,
+  },
   PLANNING_DUPLICATE: {
     says: ({ what, id, where }) => `The ${what} '${id}' stands twice in ${where}.`,
     next: 'Give each its own id.',

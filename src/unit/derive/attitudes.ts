@@ -1,10 +1,10 @@
 // The housing is not turned while something in it is loose.
-import type { Need, Operation } from '../../planning/model/problem.ts'
+import type { Mode, Need, Operation } from '../../planning/model/problem.ts'
 import type { Frame } from './frame.ts'
 import { oneOf, reason } from './reasons.ts'
 
-/** What each step in a given attitude needs so that nothing falls, slides or drops out. */
-export function looseNeeds(operations: readonly Operation[], frame: Frame): ReadonlyMap<string, readonly Need[]> {
+/** The same steps; those that lie in a given attitude need that nothing falls, slides or drops out of the housing. */
+export function heldFast(operations: readonly Operation[], frame: Frame): readonly Operation[] {
   const { unit } = frame
   const loose = frame.movers.flatMap((part) => {
     const homeWith = frame.parking(part.id)?.homeWith
@@ -12,11 +12,10 @@ export function looseNeeds(operations: readonly Operation[], frame: Frame): Read
     const held = unit.lies.get(part.id)
     return until.length && held ? [{ part, until, held }] : []
   })
-  const needs = new Map<string, readonly Need[]>()
-  for (const operation of operations) {
-    const attitude = attitudeOf(operation, unit.housing)
-    if (!attitude) continue
-    const asked = loose.flatMap(({ part, until, held }): readonly Need[] => {
+  const needsOf = (operation: Operation, mode: Mode): readonly Need[] => {
+    const { workpiece, attitude } = mode.setup
+    if (workpiece !== unit.housing || attitude === 'any') return []
+    return loose.flatMap(({ part, until, held }): readonly Need[] => {
       if (part.id === operation.id || attitude === held) return []
       const why = reason({
         code: 'LOOSE',
@@ -28,15 +27,9 @@ export function looseNeeds(operations: readonly Operation[], frame: Frame): Read
       const away = frame.chain(part.id).map((id) => ({ done: [], notDone: [id] }))
       return [oneOf(`${operation.id}: ${part.id} fast or away`, [...away, { done: [...until], notDone: [] }], why)]
     })
-    if (asked.length) needs.set(operation.id, asked)
   }
-  return needs
-}
-
-/** The attitude that every way of the step asks of the housing, when they agree. */
-function attitudeOf(operation: Operation, housing: string): string | undefined {
-  const [first, ...rest] = operation.modes.map((mode) =>
-    mode.setup.workpiece === housing && mode.setup.attitude !== 'any' ? mode.setup.attitude : undefined,
-  )
-  return rest.every((each) => each === first) ? first : undefined
+  return operations.map((operation) => ({
+    ...operation,
+    modes: operation.modes.map((mode) => ({ ...mode, needs: [...mode.needs, ...needsOf(operation, mode)] })),
+  }))
 }

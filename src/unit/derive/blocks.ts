@@ -37,11 +37,14 @@ const related = (a: Part, b: PartId): boolean =>
   [a.slidesOn, a.meshes, a.keys, a.runsOn, a.engages].some((list) => list.includes(b))
 
 /** May the two touch or overlap when `mover` comes home? A press contact only the way it was named. */
-function mayTouch(mover: Part, other: Part, joints: Contribution, isBodyHead: boolean): boolean {
+function mayTouch(mover: Part, other: Part, joints: Contribution): boolean {
   if (related(mover, other.id) || related(other, mover.id)) return true
-  if (isBodyHead && mover.kind && mover.onto === other.id) return true
   return joints.mayOverlap.some((pair) => pair.mover === mover.id && pair.other === other.id)
 }
+
+/** May the two share a place at home, whichever of them moves? */
+export const mayTouchAtHome = (a: Part, b: Part, joints: Contribution): boolean =>
+  mayTouch(a, b, joints) || mayTouch(b, a, joints)
 
 /** Where a standing part may be, with what has to be so for it to be there. */
 interface Stand {
@@ -70,7 +73,7 @@ function encounterOf(mover: Part, stand: Stand, standing: Part, isHead: boolean,
     moving: body.filter((solid) => !(solid.tool && mover.runsOn.includes(standing.id))),
     movingHome: home,
     standing: stand.solids,
-    mayTouch: mayTouch(mover, standing, joints, isHead),
+    mayTouch: mayTouch(mover, standing, joints),
   }
 }
 

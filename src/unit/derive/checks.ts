@@ -1,7 +1,7 @@
 // Checks, trials and fills: what each wants, what must not be there yet, and where the eye has to come.
 import type { Mode, Need, Operation } from '../../planning/model/problem.ts'
 import type { Check, Fill } from '../model/unit.ts'
-import { durationOf } from './durations.ts'
+import { ASSEMBLY_BENCH, durationOf } from './durations.ts'
 import type { Frame } from './frame.ts'
 import type { Openings } from './openings.ts'
 import { after, oneOf, reason, whileOneIsAway } from './reasons.ts'
@@ -27,7 +27,7 @@ export function plainMode({
     setup: {
       workpiece: workpiece ?? frame.unit.housing,
       attitude: onBench ? 'any' : (frame.unit.lies.get(id) ?? 'any'),
-      station: 'assembly bench',
+      station: ASSEMBLY_BENCH,
       tools: tools.length ? [...tools] : 'any',
     },
     people: 1,

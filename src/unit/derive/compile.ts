@@ -1,14 +1,15 @@
 // Parts become operations: the whole unit, for one variant, as a planning problem.
 import type { Lag, Mode, Need, Operation, PlanningProblem } from '../../planning/model/problem.ts'
 import type { Contribution, StepDraft } from '../connections/kind.ts'
-import type { Part, Unit } from '../model/unit.ts'
-import { looseNeeds } from './attitudes.ts'
+import type { AddedStep, Part, Unit } from '../model/unit.ts'
+import { heldFast } from './attitudes.ts'
 import type { Doubt } from './blocks.ts'
 import { checkStep, fillStep, homeSteps, plainMode } from './checks.ts'
+import { columnNeeds } from './columns.ts'
 import { durationOf, partDuration } from './durations.ts'
 import { type Frame, frameOf } from './frame.ts'
 import { type Openings, openingsOf } from './openings.ts'
-import { after, oneOf, reason } from './reasons.ts'
+import { after, reason } from './reasons.ts'
 import { type Way, waysOf } from './ways.ts'
 
 export interface Derivation {
@@ -91,9 +92,8 @@ export function derive(unit: Unit, joints: Contribution, people = 1): Derivation
     for (const need of meetingNeeds(part, frame, openings)) add(need.step, need.need)
   }
 
-  const loose = looseNeeds(steps, frame)
-  const operations = steps
-    .map((step) => ({ ...step, needs: [...step.needs, ...(extra.get(step.id) ?? []), ...(loose.get(step.id) ?? [])] }))
+  const operations = heldFast(steps, frame)
+    .map((step) => ({ ...step, needs: [...step.needs, ...(extra.get(step.id) ?? [])] }))
     .map((step) => tidy(step, known))
 
   const problem: PlanningProblem = {
@@ -116,7 +116,10 @@ export function derive(unit: Unit, joints: Contribution, people = 1): Derivation
   return {
     problem,
     ways,
-    doubts: ways.filter((way) => way.mode).flatMap((way) => way.doubts),
+    doubts: [
+      ...ways.filter((way) => way.mode).flatMap((way) => way.doubts),
+      ...frame.movers.flatMap((part) => columnNeeds(part, frame).doubts),
+    ],
     noWayIn,
     needs: { all: needs.length, byHand: needs.filter((need) => need.reason.origin === 'author').length },
     frame,
@@ -164,6 +167,7 @@ function tidy(step: Operation, known: ReadonlySet<string>): Operation {
 
 function partStep(part: Part, ways: readonly Way[], frame: Frame, openings: Openings): Operation {
   const needs: Need[] = [
+    ...columnNeeds(part, frame).needs,
     ...part.reach.flatMap((opening) => openings.open({ opening, step: part.id, whatFor: part.id })),
     ...part.engages.map((other) =>
       after(
@@ -179,12 +183,17 @@ function partStep(part: Part, ways: readonly Way[], frame: Frame, openings: Open
       ),
     ),
   ]
+  const noReturn = frame.joints.noReturns
+    .filter((each) => each.part === part.id)
+    .map((each) => each.says)
+    .join(' ')
   return {
     id: part.id,
     does: verb(part, frame),
     duration_s: partDuration(part),
     modes: ways.flatMap((way) => (way.part === part.id && way.mode ? [way.mode] : [])),
     needs,
+    ...(noReturn ? { noReturn } : {}),
   }
 }
 
@@ -240,11 +249,7 @@ function draftStep(draft: StepDraft, frame: Frame, openings: Openings): Operatio
   }
 }
 
-function addedStep(
-  added: Unit['addedSteps'] extends ReadonlyMap<string, infer A> ? A : never,
-  frame: Frame,
-  openings: Openings,
-): Operation {
+function addedStep(added: AddedStep, frame: Frame, openings: Openings): Operation {
   const why = reason({
     code: 'TOLD',
     says: `${added.id} after ${added.after.join(', ')}${added.why ? `: ${added.why}` : ', as told'}.`,

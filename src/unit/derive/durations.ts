@@ -13,6 +13,9 @@ const MINUTES: Readonly<Record<string, number>> = {
 }
 const ORDINARY_MINUTES = 5
 
+/** Where work is done that wants no press, oven or other plant. */
+export const ASSEMBLY_BENCH = 'assembly bench'
+
 const spread = (usual: number): Duration => ({
   low: Math.round(usual * 0.7),
   usual: Math.round(usual),

@@ -1,9 +1,10 @@
 // The ways of each part: generated along its lines, dead ones struck out; declared ones as they were told.
 import type { Mode, Need } from '../../planning/model/problem.ts'
 import { NO, YES } from '../lines/answer.ts'
-import { type Block, blocksAcross, blocksAlong, type Encounter, threads } from '../lines/block.ts'
+import { type Block, blocksAcross, blocksAlong, covers, type Encounter, threads } from '../lines/block.ts'
 import type { DeclaredWay, End, JoinedPlace, Part, PartId } from '../model/unit.ts'
 import { barredBy, type Doubt, type Judge } from './blocks.ts'
+import { ASSEMBLY_BENCH } from './durations.ts'
 import type { Frame } from './frame.ts'
 import type { Openings } from './openings.ts'
 import { oneOf, reason, whileOneIsAway } from './reasons.ts'
@@ -12,7 +13,7 @@ import { oneOf, reason, whileOneIsAway } from './reasons.ts'
 export interface Way {
   readonly part: PartId
   readonly id: string
-  readonly path: DeclaredWay['path']
+  readonly path: Path
   readonly from?: End
   readonly through?: string
   readonly place: JoinedPlace
@@ -22,8 +23,10 @@ export interface Way {
   readonly doubts: readonly Doubt[]
 }
 
+type Path = DeclaredWay['path'] | 'into its keyway'
+
 interface Trip {
-  readonly path: DeclaredWay['path']
+  readonly path: Path
   readonly from?: End
   readonly declared?: DeclaredWay
 }
@@ -45,6 +48,7 @@ function tripsOf(part: Part, frame: Frame): readonly Trip[] {
       return (from ? [from] : (['-', '+'] as const)).map((end) => ({ path: declared.path, from: end, declared }))
     })
   }
+  if (part.kind === 'key') return [{ path: 'into its keyway' }]
   const lies = part.rings.size > 0 || [...frame.unit.lines.values()].some((line) => line.stack.includes(part.id))
   if (!lies) return [{ path: 'by hand' }]
   return (part.end ? [part.end] : (['-', '+'] as const)).map((from) => ({ path: 'along the line', from }))
@@ -113,13 +117,7 @@ function wayOf({
   const id = wayName(part, trip, place, frame)
   const wayId = `${part.id} ${id}`
   const carrier = onto(part, frame)
-  const geometry: (encounter: Encounter) => Block =
-    trip.path === 'along the line'
-      ? (encounter) => blocksAlong(encounter, trip.from as End)
-      : trip.path === 'across the split'
-        ? blocksAcross
-        : threads
-  const judge = said(part, trip.from, frame, geometry)
+  const judge = said(part, trip.from, frame, geometryOf(trip))
   const barred = barredBy({ part, onto: carrier, place, wayId, judge }, frame)
   const stacked = stackedBetween(part, trip, frame)
   const needs: Need[] = [
@@ -150,7 +148,8 @@ function wayOf({
     setup: {
       workpiece,
       attitude: inHousing ? (unit.lies.get(part.id) ?? 'any') : 'any',
-      station: inHousing ? 'assembly bench' : part.kind === 'press fit' ? 'press' : 'assembly bench',
+      station:
+        frame.joints.stations.find((each) => each.part === part.id && each.joined === place)?.station ?? ASSEMBLY_BENCH,
       tools: part.tools.length ? [...part.tools] : 'any',
     },
     people: 1,
@@ -168,6 +167,19 @@ function wayOf({
     ...(dead.length ? {} : { mode }),
     dead,
     doubts: [...barred.doubts, ...stacked.doubts],
+  }
+}
+
+function geometryOf({ path, from }: Trip): (encounter: Encounter) => Block {
+  switch (path) {
+    case 'along the line':
+      return (encounter) => blocksAlong(encounter, from as End)
+    case 'across the split':
+      return blocksAcross
+    case 'into its keyway':
+      return covers
+    default:
+      return threads
   }
 }
 

@@ -97,6 +97,16 @@ function acrossPair(p: Solid, q: Solid, meshing: boolean): Answer {
   return all([along, beside, less(p.z, q.z)])
 }
 
+/** A key is laid into its keyway from the side: whatever lies around that stretch is in the way. */
+export function covers({ moving, standing }: Encounter): Block {
+  const pairs = moving.flatMap((p) =>
+    standing
+      .filter((q) => q.line === p.line)
+      .map((q) => [p, q, all([stretchesMeet(p, q), less(p.inside, q.outside)])] as const),
+  )
+  return worst(pairs)
+}
+
 /** A closed ring brought by hand: nothing may already run through its hole and out at both sides. */
 export function threads(encounter: Encounter): Block {
   const pairs = encounter.moving
