@@ -54,11 +54,14 @@ export function holeMap(map: HoleMap, width = 420): Drawing {
 
 /** Broken between words, for SVG does not. */
 function wrapped(text: string, letters: number): readonly string[] {
-  return text.split(' ').reduce<string[]>((rows, word) => {
-    const last = rows.at(-1)
-    if (last === undefined || last.length + word.length + 1 > letters) return [...rows, word]
-    return [...rows.slice(0, -1), `${last} ${word}`]
-  }, [])
+  const rows: string[] = []
+  for (const word of text.split(' ')) {
+    const last = rows.pop()
+    const longer = last === undefined ? word : `${last} ${word}`
+    if (last === undefined || longer.length <= letters) rows.push(longer)
+    else rows.push(last, word)
+  }
+  return rows
 }
 
 function layOut(holes: readonly HolePlace[], width: number) {
