@@ -138,9 +138,15 @@ function tidy(step: Operation, known: ReadonlySet<string>): Operation {
       const holds = anyOf.some((each) => each.done.length === 0 && each.notDone.length === 0)
       return holds || anyOf.length === 0 ? [] : [{ ...need, anyOf }]
     })
+  // Of needs that ask the same the best known stays.
   const once = (needs: readonly Need[]) => {
-    const seen = new Set<string>()
-    return needs.filter((need) => !seen.has(key(need)) && seen.add(key(need)))
+    const best = new Map<string, Need>()
+    for (const need of needs) {
+      const other = best.get(key(need))
+      if (!other || weaker(other.reason.standing, need.reason.standing) !== need.reason.standing)
+        best.set(key(need), need)
+    }
+    return [...best.values()]
   }
   const modes = step.modes.map((mode) => ({ ...mode, needs: once(cut(mode.needs)) }))
   const common = (modes[0]?.needs ?? []).flatMap((need) => {

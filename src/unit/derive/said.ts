@@ -19,36 +19,35 @@ export function said(geometry: (encounter: Encounter) => Block, from: End | unde
   return (encounter, mover, standing) => {
     const word = unit.passings.find((each) => each.mover === mover.id && each.past === standing.id)
     if (word?.passes) return { ...NO, standing: word.standing }
-    const isOnTheWay = onTheWay(encounter, mover, standing, from, unit)
-    if (word) return all([{ ...YES, standing: word.standing }, isOnTheWay ?? NOT_KNOWN])
+    if (word) {
+      return all([{ ...YES, standing: word.standing }, onTheWay(encounter, mover, standing, from, unit)])
+    }
     const block = geometry(encounter)
     if (block.is === 'not known' && standAgainst(encounter, mover, standing, from)) {
       return { ...block, is: 'yes', standing: 'told' }
     }
     if (block.is !== 'no' || shareALine(encounter)) return block
-    return isOnTheWay?.is === 'yes' ? NOT_KNOWN : block
+    return isStackedOnTheWay(mover, standing, from, unit) ? NOT_KNOWN : block
   }
 }
 
 const shareALine = ({ moving, standing }: Encounter): boolean =>
   moving.some((p) => standing.some((q) => q.line === p.line))
 
-/** Does it stand between the mover's home and the end that it comes from? Undefined where neither sizes nor a stacking list say. */
-function onTheWay(
-  { moving, standing }: Encounter,
-  mover: Part,
-  stander: Part,
-  from: End,
-  unit: Unit,
-): Answer | undefined {
+/** Does it stand between the mover's home and the end that it comes from? */
+function onTheWay({ moving, standing }: Encounter, mover: Part, stander: Part, from: End, unit: Unit): Answer {
   const swept = moving.flatMap((p) => standing.filter((q) => q.line === p.line).map((q) => sweeps[from](p, q)))
   if (swept.length) return any(swept)
-  for (const { stack } of unit.lines.values()) {
-    const [own, its] = [stack.indexOf(mover.id), stack.indexOf(stander.id)]
-    if (own >= 0 && its >= 0) return (from === '+' ? its > own : its < own) ? YES : NO
-  }
-  return undefined
+  const isStacked = [...unit.lines.values()].some(({ stack }) => stack.includes(mover.id) && stack.includes(stander.id))
+  if (!isStacked) return NOT_KNOWN
+  return isStackedOnTheWay(mover, stander, from, unit) ? YES : NO
 }
+
+const isStackedOnTheWay = (mover: Part, stander: Part, from: End, unit: Unit): boolean =>
+  [...unit.lines.values()].some(({ stack }) => {
+    const [own, its] = [stack.indexOf(mover.id), stack.indexOf(stander.id)]
+    return own >= 0 && its >= 0 && (from === '+' ? its > own : its < own)
+  })
 
 /** One of the two is said to stand against the other, and by their nearest faces it does so on the side that the mover comes from. */
 function standAgainst({ movingHome, standing }: Encounter, mover: Part, stander: Part, from: End): boolean {

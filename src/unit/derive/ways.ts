@@ -84,9 +84,16 @@ function tripsOf(part: Part, frame: Frame): readonly Trip[] {
     })
   }
   if (part.kind === 'key') return [{ path: 'into its keyway' }]
-  const lies = part.rings.size > 0 || [...frame.unit.lines.values()].some((line) => line.stack.includes(part.id))
-  if (!lies) return [{ path: 'by hand' }]
+  if (!liesOnALine(part, frame)) return [{ path: 'by hand' }]
   return (part.end ? [part.end] : (['-', '+'] as const)).map((from) => ({ path: 'along the line', from }))
+}
+
+/** The part or anything that hangs on it has rings or stands in a stacking list: then it goes along its line. */
+function liesOnALine(part: Part, { unit, hangsOn, together }: Frame): boolean {
+  const stacked = new Set([...unit.lines.values()].flatMap((line) => line.stack))
+  return [part.id, ...hangsOn(part.id)]
+    .flatMap(together)
+    .some(({ id, rings, passing }) => rings.size + passing.size > 0 || stacked.has(id))
 }
 
 function placesOf(part: Part, trip: Trip, frame: Frame): readonly JoinedPlace[] {
@@ -104,8 +111,11 @@ function isPlaceAssumed(part: Part, trip: Trip, frame: Frame): boolean {
 
 const onto = (part: Part, frame: Frame): PartId => frame.chain(part.id)[1] ?? frame.unit.housing
 
-const endWord = (part: Part, from: End, frame: Frame): string => {
-  const line = frame.unit.lines.get([...part.rings.keys()][0] ?? '')
+function endWord(part: Part, from: End, { unit, hangsOn, together }: Frame): string {
+  const body = [part.id, ...hangsOn(part.id)].flatMap(together)
+  const measured = body.flatMap(({ rings, passing }) => [...rings.keys(), ...passing.keys()])
+  const line =
+    unit.lines.get(measured[0] ?? '') ?? [...unit.lines.values()].find(({ stack }) => stack.includes(part.id))
   return line ? line.ends[from === '-' ? 0 : 1] : `the ${from} end`
 }
 

@@ -58,18 +58,14 @@ function matesOf(p: Solid, encounter: Encounter): readonly Mate[] {
   })
 }
 
-/**
- * Teeth that mesh at home slide into each other along their axes. What stands beside them on the same part and is no larger may be cut
- * as they are (dogs, a nose below the root): whether it slides past the same mate is asked.
- */
-function slidesInMesh(p: Solid, q: Solid, encounter: Encounter): Answer {
-  if (!encounter.mayTouch || p.line === q.line) return NO
-  const own = any(homesOf(p, encounter).map((home) => homesMeet(home, q)))
-  if (own.is !== 'no') return own
-  const beside = encounter.movingHome.filter(
-    (home) => home.line === p.line && less(home.outside, p.outside).is !== 'yes',
-  )
-  return beside.some((home) => homesMeet(home, q).is !== 'no') ? NOT_KNOWN : NO
+/** Each ring eased to its seats, worked out when it is wanted. */
+function fitsOf(encounter: Encounter): (p: Solid) => Solid {
+  const known = new Map<Solid, Solid>()
+  return (p) => {
+    const fit = known.get(p) ?? eased(p, matesOf(p, encounter))
+    known.set(p, fit)
+    return fit
+  }
 }
 
 /** Does its way home from an end lead over that stretch? */
@@ -81,35 +77,46 @@ export const sweeps: Record<End, Pair> = {
 /** Coming home along its line from an end: everything that its rings sweep over. */
 export function blocksAlong(encounter: Encounter, end: End): Block {
   const { moving, standing } = encounter
-  const fits = new Map(moving.map((p) => [p, eased(p, matesOf(p, encounter))]))
+  const fitted = fitsOf(encounter)
   return worst(moving, standing, (p, q) => {
-    const fit = fits.get(p) as Solid
-    const answer = all([sweeps[end](p, q), circlesMeet(fit, q)])
+    const sweep = sweeps[end](p, q)
+    if (sweep.is === 'no') return sweep
+    // Easing only takes away: what clears p as it is clears it eased.
+    if (circlesMeet(p, q).is === 'no') return NO
+    const fit = fitted(p)
+    const answer = all([sweep, circlesMeet(fit, q)])
     if (answer.is === 'no') return answer
-    const meshing = slidesInMesh(p, q, encounter)
-    if (meshing.is === 'yes') return NO
     // A bore is driven over what is hardly larger: whether it may be is asked.
-    const isDrivenOver = sameAxis(p, q) && !(depth(fit, q).low > TIGHT)
-    return meshing.is === 'not known' || isDrivenOver || disagreesAtHome(p, fit, q, encounter) ? NOT_KNOWN : answer
+    if (sameAxis(p, q) && !(depth(fit, q).low > TIGHT)) return NOT_KNOWN
+    return besideHome(answer, p, q, encounter)
   })
 }
 
-/** By these sizes the two could not both be home, and both do come home: a size is wrong, or nobody said that they may touch. */
-function disagreesAtHome(p: Solid, fit: Solid, q: Solid, encounter: Encounter): boolean {
-  if (p.tool) return stretchesMeet(p, q).is !== 'no'
-  const meet = encounter.movingHome.includes(p)
-    ? homesMeet(fit, q)
-    : any(homesOf(p, encounter).map((home) => homesMeet(home, q)))
-  return meet.is === 'yes' || (meet.is === 'not known' && !sameAxis(p, q))
+/**
+ * A block between two rings that are in one place at home. Teeth that mesh slide into each other along their axes; other rings could not both be
+ * home, and both do come home: a size is wrong, or nobody said that they may touch, so it is asked. Where sizes leave open
+ * whether they share a place it is usual that they do not.
+ */
+function besideHome(answer: Answer, p: Solid, q: Solid, encounter: Encounter): Answer {
+  const { movingHome, mayTouch } = encounter
+  if (p.tool) return stretchesMeet(p, q).is === 'no' ? answer : NOT_KNOWN
+  const mayMesh = mayTouch && !sameAxis(p, q)
+  const together = any(homesOf(p, encounter).map((home) => homesMeet(eased(home, matesOf(home, encounter)), q)))
+  if (together.is === 'yes') return mayMesh ? NO : NOT_KNOWN
+  if (together.is === 'not known')
+    return mayMesh ? NOT_KNOWN : { ...answer, standing: weaker(answer.standing, 'usual') }
+  // What stands beside teeth on the same part and is no larger may be cut as they are (dogs, a nose below the root).
+  const asLarge = movingHome.filter((home) => home.line === p.line && less(home.outside, p.outside).is !== 'yes')
+  return !sameAxis(p, q) && asLarge.some((home) => homesMeet(home, q).is !== 'no') ? NOT_KNOWN : answer
 }
 
 /** Laid in across the split, from above. */
 export function blocksAcross(encounter: Encounter): Block {
   const { moving, standing } = encounter
-  const fits = new Map(moving.map((p) => [p, eased(p, matesOf(p, encounter))]))
+  const fitted = fitsOf(encounter)
   return worst(moving, standing, (p, q) => {
     const along = stretchesMeet(p, q)
-    return along.is === 'no' ? along : all([along, descends(fits.get(p) as Solid, q)])
+    return along.is === 'no' ? along : all([along, descends(fitted(p), q)])
   })
 }
 
