@@ -1,0 +1,157 @@
+// What every command answers with --json: the shapes, as zod schemas that become schemas/*.schema.json.
+import { z } from 'zod'
+
+const text = z.string()
+const whole = z.int()
+const count = z.int().min(0)
+const value = z
+  .tuple([whole, whole, whole])
+  .describe('[hazard, elapsed seconds, changes], compared in this order; smaller is better.')
+const standing = z.enum(['seen', 'told', 'usual', 'supposed'])
+
+const fault = z
+  .strictObject({
+    code: text,
+    says: text.describe('What is wrong, with what was found.'),
+    next: text.describe('What to do.'),
+    file: text.exactOptional(),
+    line: count.exactOptional(),
+    column: count.exactOptional(),
+  })
+  .meta({ id: 'Fault' })
+
+const question = z
+  .strictObject({
+    about: text,
+    asks: text,
+    holdsUp: text.describe('What cannot be said until it is known.'),
+    rank: z.union([z.literal(1), z.literal(2), z.literal(3)]).describe('1 is asked first.'),
+  })
+  .meta({ id: 'Question' })
+
+/** What every answer about a file says of it. */
+const about = {
+  file: text,
+  unit: text,
+  variant: text.nullable(),
+  job: text.nullable(),
+}
+
+export const faultsAnswer = z
+  .strictObject({ schema: z.literal('matchmark-faults/1'), faults: z.array(fault) })
+  .meta({ title: 'Faults', description: 'What any command answers when its file cannot be used.' })
+
+export const checkAnswer = z
+  .strictObject({
+    schema: z.literal('matchmark-check/1'),
+    file: text,
+    unit: text.nullable(),
+    variant: text.nullable(),
+    job: text.nullable(),
+    counts: z
+      .strictObject({
+        parts: count.describe('Distinct parts of this variant, the housing among them.'),
+        pieces: count,
+        lines: count,
+        ways: count.describe('Ways by which a part can get home; those that are blocked for good are not counted.'),
+        openings: count,
+        connections: count,
+        operations: count,
+        needs: count,
+        needsByHand: count.describe('Needs that a person declared as an order; all others were derived.'),
+        questions: count,
+        faults: count,
+      })
+      .nullable()
+      .describe('Missing when the file cannot be read.'),
+    faults: z.array(fault),
+    questions: z.array(question),
+  })
+  .meta({ title: 'Check', description: 'What `matchmark check FILE --json` answers.' })
+
+const step = z
+  .strictObject({
+    id: text,
+    does: text,
+    mode: text,
+    start_s: count,
+    end_s: count,
+    workpiece: text.nullable(),
+    attitude: text.nullable(),
+    station: text.nullable(),
+    tools: z.array(text),
+    needIds: z.array(text).describe('The needs that hold when it starts.'),
+  })
+  .meta({ id: 'Step' })
+
+const conflict = z
+  .strictObject({
+    members: z.array(
+      z.strictObject({
+        kind: z.enum(['need', 'lag', 'mode']),
+        id: text,
+        step: text,
+        says: text,
+        giveUp: z.union([z.number(), z.literal('never')]),
+      }),
+    ),
+    cheapest: z.array(text),
+    irreducible: z.boolean(),
+  })
+  .meta({ id: 'Conflict', description: 'Together they allow no sequence; take any one out and the others do.' })
+
+export const sequenceAnswer = z
+  .strictObject({
+    schema: z.literal('matchmark-sequence/1'),
+    ...about,
+    inputHash: text.regex(/^[0-9a-f]{64}$/).describe('SHA-256 of the planning problem in canonical JSON (RFC 8785).'),
+    effort: z.strictObject({ states: count, width: count, dropped: count }),
+    seed: count.describe('The search draws no lots: always 0.'),
+    value: value.nullable(),
+    bound: value.nullable().describe('No sequence is better than this.'),
+    proven: z.boolean(),
+    assumptions: z.array(
+      z.strictObject({
+        relation: text,
+        says: text,
+        standing,
+        wouldChange: z.union([z.boolean(), z.literal('not tried')]),
+      }),
+    ),
+    steps: z.array(step),
+    turnovers: count,
+    minutes: z.number().min(0).nullable(),
+    noReturn: z.array(z.strictObject({ step: text, says: text })),
+    conflict: conflict.nullable(),
+    faults: z.array(fault).describe('What contradicts itself in the file; the sequence may rest on it.'),
+    wall_s: z.number().min(0).describe('The only field that differs from run to run.'),
+  })
+  .meta({ title: 'Sequence', description: 'What `matchmark sequence FILE --json` answers.' })
+
+export const judgementAnswer = z
+  .strictObject({
+    schema: z.literal('matchmark-judgement/1'),
+    ...about,
+    order: text,
+    inputHash: text,
+    breaches: z.array(z.strictObject({ rule: text, id: text, step: text, says: text })),
+    value: value.nullable().describe('With the best modes and times for this order; null when no times hold.'),
+    best: value.nullable(),
+    costsMore: value.nullable(),
+  })
+  .meta({ title: 'Judgement', description: 'What `matchmark sequence FILE --judge ORDERFILE --json` answers.' })
+
+export const countAnswer = z
+  .strictObject({
+    schema: z.literal('matchmark-count/1'),
+    ...about,
+    inputHash: text,
+    count: text.regex(/^\d+$/).describe('Orders of the steps that satisfy the needs, as a decimal numeral.'),
+  })
+  .meta({ title: 'Count', description: 'What `matchmark sequence FILE --count --json` answers.' })
+
+export type Fault = z.infer<typeof fault>
+export type CheckAnswer = z.infer<typeof checkAnswer>
+export type SequenceAnswer = z.infer<typeof sequenceAnswer>
+export type JudgementAnswer = z.infer<typeof judgementAnswer>
+export type CountAnswer = z.infer<typeof countAnswer>
