@@ -56,6 +56,12 @@ export class Item<T> {
     return { line, column }
   }
 
+  /** Where the value itself stands. */
+  get valueAt(): At {
+    const { line, column } = this.page.place(this.path)
+    return { line, column }
+  }
+
   fault(code: ProblemCode, facts: Facts = {}, letter?: number): void {
     this.page.fault(code, { key: this.key, ...facts }, this.page.place(this.path, letter))
   }

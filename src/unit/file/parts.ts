@@ -3,7 +3,6 @@ import { readFeatures } from './features.ts'
 import { Item } from './item.ts'
 import { readEnd } from './lines.ts'
 import { listed, many, type Names, one, stepNames } from './names.ts'
-import { nearest } from './nearest.ts'
 import { readRings, readWall } from './rings.ts'
 import type { WrittenUnit } from './schema.ts'
 import { LINE_KEY, type WrittenPart } from './schemaPart.ts'
@@ -118,11 +117,7 @@ function ringsBy(
   for (const [key, item] of part.entries()) {
     const [, kind = '', line = ''] = LINE_KEY.exec(key) ?? []
     if (!kinds.includes(kind)) continue
-    if (!names.line.has(line)) {
-      const known = [...names.line.keys()]
-      const facts = { name: line, what: 'line', nearest: nearest(line, known) ?? '', known: known.join(', ') }
-      item.fault('NAME_NOT_KNOWN', facts)
-    }
+    one(item, names, 'line', line)
     const rings = kind === 'wall on' ? readWall(item, sizes) : readRings(item, sizes)
     found.set(line, [...(found.get(line) ?? []), ...rings])
   }
@@ -174,8 +169,7 @@ export function readPassings(
     const along = [both, own, its].find(({ length }) => length > 0)
     const on =
       along ?? [lineOf(item, [], lines, "Put both into the 'stack' of their line.")].flatMap((line) => line ?? [])
-    const { line, column } = item.page.place(item.path)
-    return on.map(({ id }) => ({ at: { line, column }, line: id, mover, past, passes, standing: 'seen' }))
+    return on.map(({ id }) => ({ at: item.valueAt, line: id, mover, past, passes, standing: 'seen' }))
   }
 
   return unit

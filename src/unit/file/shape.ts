@@ -1,5 +1,6 @@
 // Judges the shape of a read file by its schema, tells every fault at its place, and hands on what has the right shape.
 import type { z } from 'zod'
+import { clip } from './clip.ts'
 import { nearest } from './nearest.ts'
 import type { Page, Path } from './page.ts'
 import type { Node } from './tree.ts'
@@ -31,9 +32,9 @@ export function shape<Schema extends z.ZodType>(
     }
     for (const issue of error.issues.flatMap(sharpen)) {
       if (issue.code === 'unrecognized_keys') {
-        const block = at(holder.root, issue.path) as Block
+        const block = at(holder.root, issue.path) as Block | undefined
         for (const key of issue.keys) {
-          if (!Object.hasOwn(block, key)) continue
+          if (!block || !Object.hasOwn(block, key)) continue
           const path = [...issue.path, key] as (string | number)[]
           if (isKey(path.slice(0, -1), key)) extras.set(JSON.stringify(path), [[block, key, block[key]]])
           else if (pass === 0) tellUnknownKey(page, path, issue.message)
@@ -86,7 +87,11 @@ function tell(page: Page, root: unknown, issue: Issue): void {
   if (received === null && path.length > 0) return
   const key = String(path.findLast((step) => typeof step === 'string') ?? 'this file')
   if (received === undefined) {
-    const where = path.slice(0, -1).join(' › ') || 'this file'
+    const where =
+      path
+        .slice(0, -1)
+        .map((step) => (typeof step === 'number' ? step + 1 : step))
+        .join(' › ') || 'this file'
     page.fault('KEY_MISSING', { key, where, expected: issue.message }, page.place(path))
     return
   }
@@ -100,7 +105,7 @@ const describe = (value: unknown, text = ''): string => {
   if (Array.isArray(value)) return 'a list'
   if (value !== null && typeof value === 'object') return 'a block of keys'
   if (value === null || text === '') return 'empty'
-  return `'${text.length > 40 ? `${text.slice(0, 40)}…` : text}'`
+  return `'${clip(text)}'`
 }
 
 const at = (root: unknown, path: readonly PropertyKey[]): unknown =>
