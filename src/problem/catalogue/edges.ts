@@ -56,9 +56,4 @@ export const EDGES = table({
     next: 'Name another port, or none to have a free one taken.',
     http: 409,
   },
-  NOTHING_TO_SERVE: {
-    says: ({ folder }) => `There is no job book in ${folder} yet.`,
-    next: "'matchmark book FILE -o DIR' writes one; 'matchmark start FILE' writes it and serves it.",
-    http: 404,
-  },
 })
