@@ -51,12 +51,16 @@ function install() {
   console.error('Setting up: installing packages (once, about ten seconds) ...')
   const isWindows = process.platform === 'win32'
   try {
-    execFileSync(isWindows ? 'npm.cmd' : 'npm', ['ci', '--include=dev', '--no-audit', '--no-fund', '--loglevel=error'], {
-      cwd: root,
-      stdio: ['ignore', 2, 2],
-      env: { ...process.env, NODE_ENV: '' },
-      shell: isWindows,
-    })
+    execFileSync(
+      isWindows ? 'npm.cmd' : 'npm',
+      ['ci', '--include=dev', '--no-audit', '--no-fund', '--loglevel=error'],
+      {
+        cwd: root,
+        stdio: ['ignore', 2, 2],
+        env: { ...process.env, NODE_ENV: '' },
+        shell: isWindows,
+      },
+    )
   } catch {
     console.error(
       'The packages could not be installed. npm says why above; a network to the npm registry is needed once.',

@@ -18,11 +18,19 @@ export function readOrder(text: string, file: string, known: readonly Named[]): 
     const [id] = ids
     if (ids.length === 1 && id !== undefined) return [{ op: id, ...(mode !== undefined && { mode }) }]
     const place = { file, line, column }
-    const near = nearest(name, known.map(({ id: other }) => other)) ?? ''
+    const near =
+      nearest(
+        name,
+        known.map(({ id: other }) => other),
+      ) ?? ''
     faults.push(
       ids.length > 1
         ? new Problem('NAME_NOT_CLEAR', { name, what: 'step', several: ids.join(', ') }, place)
-        : new Problem('ORDER_LINE_UNKNOWN', { name, nearest: near, known: few(known.map(({ id: other }) => other)) }, place),
+        : new Problem(
+            'ORDER_LINE_UNKNOWN',
+            { name, nearest: near, known: few(known.map(({ id: other }) => other)) },
+            place,
+          ),
     )
     return []
   })
@@ -44,11 +52,14 @@ interface Line {
 }
 
 function linesOf(text: string): readonly Line[] {
-  return stepsOfAnswer(text) ?? text.split(/\r?\n/).flatMap((written, index): Line[] => {
-    const bare = written.replace(/^\s*(?:\d+[.):]?\s+|[-·*]\s+)?/, '')
-    const name = bare.replace(/(?:^|\s)#.*$/, '').trim()
-    return name === '' ? [] : [{ name, line: index + 1, column: written.length - bare.length + 1 }]
-  })
+  return (
+    stepsOfAnswer(text) ??
+    text.split(/\r?\n/).flatMap((written, index): Line[] => {
+      const bare = written.replace(/^\s*(?:\d+[.):]?\s+|[-·*]\s+)?/, '')
+      const name = bare.replace(/(?:^|\s)#.*$/, '').trim()
+      return name === '' ? [] : [{ name, line: index + 1, column: written.length - bare.length + 1 }]
+    })
+  )
 }
 
 function stepsOfAnswer(text: string): readonly Line[] | undefined {

@@ -1,7 +1,7 @@
 // The command line: what can be asked, read from the words typed. Each command is loaded only when it is asked for.
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander'
-import { Problem, printProblem } from '../problem/problem.ts'
 import { EDGES } from '../problem/catalogue/edges.ts'
+import { Problem, printProblem } from '../problem/problem.ts'
 import type { Asked } from './asked.ts'
 import { jsonLine } from './asked.ts'
 import { Faults, faultAnswer } from './faults.ts'
@@ -34,8 +34,15 @@ export async function run(words: readonly string[], io: Io): Promise<ExitCode> {
 
 function helped({ code, exitCode, message }: CommanderError, io: Io): ExitCode {
   if (exitCode === 0 || code === 'commander.help') return exitCode === 0 ? 0 : 2
-  const reason = message.replace(/^error: /, '').replace(/\n/g, ' ').replace(/\.$/, '')
-  io.err(printProblem(new Problem('WRONG_USE', { reason: reason[0]!.toUpperCase() + reason.slice(1), help: 'matchmark --help' })))
+  const reason = message
+    .replace(/^error: /, '')
+    .replace(/\n/g, ' ')
+    .replace(/\.$/, '')
+  io.err(
+    printProblem(
+      new Problem('WRONG_USE', { reason: reason[0]!.toUpperCase() + reason.slice(1), help: 'matchmark --help' }),
+    ),
+  )
   return 2
 }
 
@@ -52,7 +59,9 @@ function broken(error: unknown, io: Io): ExitCode {
   const { name, message, stack = '' } = error instanceof Error ? error : new Error(String(error))
   const at = /\n\s+at (.*)/.exec(stack)?.[1] ?? 'an unknown place'
   const what = `${name}: ${message}`.replace(/\s+/g, ' ').slice(0, 300)
-  io.err(`This is a fault of Matchmark ${VERSION}, not of your file: ${what} (${at}). Please report this line and the file.`)
+  io.err(
+    `This is a fault of Matchmark ${VERSION}, not of your file: ${what} (${at}). Please report this line and the file.`,
+  )
   return 70
 }
 
@@ -131,7 +140,9 @@ function commands(io: Io, done: Done): Command {
       ),
     )
   const served = (each: Command) =>
-    each.addOption(new Option('--port <number>', 'the port of this machine; else PORT, else a free one').argParser(port))
+    each.addOption(
+      new Option('--port <number>', 'the port of this machine; else PORT, else a free one').argParser(port),
+    )
   served(command('serve [DIR]', 'show the job books of a folder on this machine')).action(
     does(async (asked, folder?: string) => (await import('./commands/serve.ts')).serve(io, folder ?? 'out', asked)),
   )
@@ -168,4 +179,5 @@ function port(text: string): number {
   return value
 }
 
-const EXITS = 'Ends with 0 when all is good, 1 when a fault was found in the work, 2 after wrong use, 70 after a fault of its own.'
+const EXITS =
+  'Ends with 0 when all is good, 1 when a fault was found in the work, 2 after wrong use, 70 after a fault of its own.'

@@ -29,7 +29,8 @@ export async function jobBookServer({ folder }: { readonly folder: string }): Pr
   })
   app.addHook('onRequest', async (request, reply) => {
     const name = (request.headers.host ?? '').replace(/:\d+$/, '').toLowerCase()
-    if (!OWN_NAMES.has(name)) return plain(reply, 403, 'Only asked for by a name of this machine: 127.0.0.1 or localhost.')
+    if (!OWN_NAMES.has(name))
+      return plain(reply, 403, 'Only asked for by a name of this machine: 127.0.0.1 or localhost.')
     if (request.method !== 'GET' && request.method !== 'HEAD') {
       return plain(reply.header('allow', 'GET, HEAD'), 405, 'Here is only something to read.')
     }
@@ -39,7 +40,9 @@ export async function jobBookServer({ folder }: { readonly folder: string }): Pr
     strictTransportSecurity: false,
   })
   await app.register(fastifyStatic, { root: resolve(folder), serve: false })
-  app.get('/', async (_request, reply) => reply.type('text/html; charset=utf-8').send(indexSheet(await booksIn(folder))))
+  app.get('/', async (_request, reply) =>
+    reply.type('text/html; charset=utf-8').send(indexSheet(await booksIn(folder))),
+  )
   app.get<{ Params: { book: string } }>('/:book', async (request, reply) => {
     const names = await namesIn(folder)
     if (!names.includes(request.params.book)) return plain(reply, 404, NOT_HERE)

@@ -41,7 +41,10 @@ function portOf(text: string | undefined): number | undefined {
   if (!text) return undefined
   const port = Number(text)
   if (!Number.isInteger(port) || port < 0 || port > 65_535) {
-    throw new Problem('WRONG_USE', { reason: `PORT is '${text}'; expected a number from 0 to 65535`, help: 'matchmark --help' })
+    throw new Problem('WRONG_USE', {
+      reason: `PORT is '${text}'; expected a number from 0 to 65535`,
+      help: 'matchmark --help',
+    })
   }
   return port
 }

@@ -150,7 +150,54 @@ export const countAnswer = z
   })
   .meta({ title: 'Count', description: 'What `matchmark sequence FILE --count --json` answers.' })
 
-export type Fault = z.infer<typeof fault>
+const basis = z.enum(['readings', 'nominal', 'mixed', 'table'])
+
+const figure = z
+  .strictObject({
+    label: text,
+    dimension: z.enum([
+      'length',
+      'force',
+      'torque',
+      'pressure',
+      'temperature',
+      'temperature difference',
+      'angle',
+      'mass',
+      'time',
+      'number',
+    ]),
+    low: z.number().describe('In SI: m, N, N·m, Pa, K, rad, kg, s.'),
+    high: z.number(),
+    standing,
+    basis: basis.describe('What it was worked out from.'),
+    source: text,
+    limit: z
+      .strictObject({ low: z.number().exactOptional(), high: z.number().exactOptional(), source: text })
+      .exactOptional(),
+    verdict: z.enum(['within', 'out', 'not known']).exactOptional(),
+    note: text.exactOptional(),
+  })
+  .meta({ id: 'Figure' })
+
+export const settingsAnswer = z
+  .strictObject({
+    schema: z.literal('matchmark-settings/1'),
+    ...about,
+    settings: z.array(
+      z.strictObject({
+        connection: text,
+        kind: text,
+        title: text,
+        figures: z.array(figure),
+        says: z.array(text),
+        missing: z.array(text).describe('What has to be known before more can be said.'),
+        cautions: z.array(text),
+      }),
+    ),
+  })
+  .meta({ title: 'Settings', description: 'What `matchmark settings FILE --json` answers.' })
+
 export type CheckAnswer = z.infer<typeof checkAnswer>
 export type SequenceAnswer = z.infer<typeof sequenceAnswer>
 export type JudgementAnswer = z.infer<typeof judgementAnswer>

@@ -78,6 +78,8 @@ function checkWords({ counts }: CheckAnswer, work: WorkUp, io: Io): string {
     work.faults.length === 0
       ? 'Nothing contradicts itself.'
       : pen.stop(`${counted(work.faults.length, 'fault')}, told below.`),
-    ...(work.questions.length === 0 ? ['Nothing is missing that anybody asks for.'] : ['', ...questionWords(work.questions, pen)]),
+    ...(work.questions.length === 0
+      ? ['Nothing is missing that anybody asks for.']
+      : ['', ...questionWords(work.questions, pen)]),
   ].join('\n')
 }

@@ -45,7 +45,9 @@ export async function judgeOrder(
           pen.strong(titleOf(work)),
           ...breachWords(answer, places, pen),
           ...(value ? [`Done in this order it takes ${valueWords(value)}.`] : ['No times hold for this order.']),
-          ...(result.value ? [`The best takes ${valueWords(result.value)}. ${proofWords(result)}`] : [proofWords(result)]),
+          ...(result.value
+            ? [`The best takes ${valueWords(result.value)}. ${proofWords(result)}`]
+            : [proofWords(result)]),
           ...(costsMore ? [`This order costs ${costWords(costsMore)}.`] : []),
         ].join('\n'),
   )

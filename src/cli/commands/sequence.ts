@@ -10,9 +10,9 @@ import { faultAnswer } from '../faults.ts'
 import { inputHash } from '../inputHash.ts'
 import type { ExitCode, Io } from '../io.ts'
 import { openWork } from '../openWork.ts'
+import { progressOf } from '../progress.ts'
 import { penFor } from '../words/pen.ts'
 import { changesOf, sequenceWords } from '../words/sequenceWords.ts'
-import { progressOf } from '../progress.ts'
 
 export interface SequenceAsked extends Asked {
   /** States that the search may look at. */

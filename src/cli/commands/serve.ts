@@ -15,7 +15,11 @@ export async function serve(io: Io, folder: string, asked: ServeAsked): Promise<
     const stopped = io.stopped()
     const { url, taken } = await listen(app, { port: asked.port, wished: io.env('PORT') })
     if (taken !== undefined) io.err(`Port ${taken} is taken by another program; a free one was chosen.`)
-    io.out(asked.json ? jsonLine({ schema: 'matchmark-serve/1', url }) : `The job books of ${folder} are at ${url}/ — Ctrl-C ends.`)
+    io.out(
+      asked.json
+        ? jsonLine({ schema: 'matchmark-serve/1', url })
+        : `The job books of ${folder} are at ${url}/ — Ctrl-C ends.`,
+    )
     await stopped
   } finally {
     await app.close()

@@ -1,7 +1,6 @@
 // `settings FILE`: what to press, heat, torque and shim, from the sizes as they stand.
 import { settingsOf } from '../../job/workUp.ts'
 import { aboutWork, systemOf, titleOf } from '../aboutWork.ts'
-import type { SettingsAnswer } from '../answers/schema.ts'
 import { type Asked, jsonLine } from '../asked.ts'
 import type { ExitCode, Io } from '../io.ts'
 import { openWork } from '../openWork.ts'
@@ -12,7 +11,7 @@ export async function settings(io: Io, file: string, asked: Asked): Promise<Exit
   const work = await openWork(file, io, asked)
   const all = settingsOf(work)
   const isOut = all.some(({ figures }) => figures.some(({ verdict }) => verdict === 'out'))
-  const answer: SettingsAnswer = { schema: 'matchmark-settings/1', ...aboutWork(file, work), settings: [...all] }
+  const answer = { schema: 'matchmark-settings/1', ...aboutWork(file, work), settings: all }
   const pen = penFor(io)
   io.out(
     asked.json

@@ -1,7 +1,7 @@
 // What is not known, for people: ranked, with what each gap holds up.
 import type { Question } from '../../unit/connections/kind.ts'
-import { counted } from './timeWords.ts'
 import { type Pen, wrapped } from './pen.ts'
+import { counted } from './timeWords.ts'
 
 const RANKS = {
   1: 'Holds up the sequence or a setting',
@@ -17,10 +17,12 @@ export function questionWords(questions: readonly Question[], pen: Pen, most = N
     const rest = mine.length - most
     return [
       `${pen.strong(RANKS[rank])} (${mine.length})`,
-      ...mine.slice(0, most).flatMap(({ asks, holdsUp }) => [
-        ...wrapped(asks, { width: pen.width, first: '  ? ', rest: '    ' }),
-        ...wrapped(`holds up: ${holdsUp}`, { width: pen.width, first: '    ' }).map(pen.faint),
-      ]),
+      ...mine
+        .slice(0, most)
+        .flatMap(({ asks, holdsUp }) => [
+          ...wrapped(asks, { width: pen.width, first: '  ? ', rest: '    ' }),
+          ...wrapped(`holds up: ${holdsUp}`, { width: pen.width, first: '    ' }).map(pen.faint),
+        ]),
       ...(rest > 0 ? [pen.faint(`    and ${counted(rest, 'more question')}`)] : []),
     ]
   })

@@ -35,7 +35,12 @@ export function changesOf(problem: PlanningProblem, { steps }: PlanResult): SetU
 }
 
 /** @param reasons `false` leaves the reasons of the steps out */
-export function sequenceWords(problem: PlanningProblem, result: PlanResult, pen: Pen, { reasons = true } = {}): string[] {
+export function sequenceWords(
+  problem: PlanningProblem,
+  result: PlanResult,
+  pen: Pen,
+  { reasons = true } = {},
+): string[] {
   if (!result.value) {
     return [proofWords(result), ...(result.conflict ? conflictWords(problem, result.conflict, pen) : [])]
   }
@@ -44,7 +49,8 @@ export function sequenceWords(problem: PlanningProblem, result: PlanResult, pen:
   const turns = changes.flat().filter(({ what }) => what === 'attitude').length
   const because = becauseOf(problem, result.steps)
   const digits = String(result.steps.length).length
-  const head = (time_s: number, place: number) => `${clockWords(time_s).padStart(5)} ${String(place + 1).padStart(digits)}  `
+  const head = (time_s: number, place: number) =>
+    `${clockWords(time_s).padStart(5)} ${String(place + 1).padStart(digits)}  `
   const indent = ' '.repeat(head(0, 0).length)
   const steps = result.steps.flatMap(({ op, mode, start_s }, place) => {
     const { does, noReturn, modes } = operations.get(op)!
@@ -56,7 +62,9 @@ export function sequenceWords(problem: PlanningProblem, result: PlanResult, pen:
       ...wrapped(does, { width: pen.width, first: head(start_s, place), rest: indent }),
       ...(tools.length > 0 ? wrapped(`with ${tools.join(', ')}`, { width: pen.width, first: indent }) : []),
       ...(reasons && reason
-        ? wrapped(`after ${reason.after + 1}: ${reason.reason.says}`, { width: pen.width, first: indent }).map(pen.faint)
+        ? wrapped(`after ${reason.after + 1}: ${reason.reason.says}`, { width: pen.width, first: indent }).map(
+            pen.faint,
+          )
         : []),
       ...(noReturn ? wrapped(`No way back: ${noReturn}`, { width: pen.width, first: indent }).map(pen.stop) : []),
     ]
@@ -78,7 +86,11 @@ function turnWords({ what, from, to, workpiece }: SetUpChange, indent: string): 
 
 function assumptionWords({ assumptions }: PlanResult, pen: Pen): string[] {
   if (assumptions.length === 0) return []
-  const changes = { true: 'without it there is a better sequence', false: 'without it nothing is better', 'not tried': 'not tried without it' }
+  const changes = {
+    true: 'without it there is a better sequence',
+    false: 'without it nothing is better',
+    'not tried': 'not tried without it',
+  }
   return [
     '',
     pen.strong(`Rests on ${counted(assumptions.length, 'supposition')}`),
@@ -98,7 +110,9 @@ function conflictWords(problem: PlanningProblem, { members, cheapest, irreducibl
     ...members.flatMap(({ id, op, reason, giveUp }) => [
       ...wrapped(`${does.get(op) ?? op}: ${reason.says}`, { width: pen.width, first: '  · ', rest: '    ' }),
       ...wrapped(
-        giveUp === 'never' ? 'not to be given up' : `${cheapest.includes(id) ? 'cheapest to give up' : 'may be given up'}`,
+        giveUp === 'never'
+          ? 'not to be given up'
+          : `${cheapest.includes(id) ? 'cheapest to give up' : 'may be given up'}`,
         { width: pen.width, first: '    ' },
       ).map(pen.faint),
     ]),

@@ -1,7 +1,7 @@
 // Settings for people: figures with their limit, verdict and basis; what is missing; cautions.
+import { figureText, limitText } from '../../paper/figureText.ts'
 import type { System } from '../../quantity/printQuantity.ts'
 import type { Figure, Setting } from '../../unit/connections/kind.ts'
-import { limitWords, spanWords } from './figureWords.ts'
 import { type Pen, wrapped } from './pen.ts'
 
 const BASIS: Readonly<Record<Figure['basis'], string>> = {
@@ -23,9 +23,13 @@ export function settingWords(settings: readonly Setting[], pen: Pen, system: Sys
 
 const DOUBTS: Readonly<Partial<Record<Figure['standing'], string>>> = { supposed: ', supposed' }
 
-function figureWords({ label, dimension, low, high, limit, verdict, basis, standing, note, source }: Figure, pen: Pen, system: System) {
-  const judged = limit && `${verdictWords(verdict)} ${limitWords(limit, dimension, system)} (${limit.source})`
-  const text = `${label}: ${spanWords({ low, high }, dimension, system)}`
+function figureWords(
+  { label, dimension, low, high, limit, verdict, basis, standing, note, source }: Figure,
+  pen: Pen,
+  system: System,
+) {
+  const judged = limit && `${verdictWords(verdict)} ${limitText(limit, dimension, system)} (${limit.source})`
+  const text = `${label}: ${figureText({ low, high }, dimension, system)}`
   const rest = `${BASIS[basis]}${DOUBTS[standing] ?? ''}; ${source}`
   const lines = (line: string) => wrapped(line, { width: pen.width, first: '    ', rest: '      ' })
   return [
