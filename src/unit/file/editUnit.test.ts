@@ -1,4 +1,6 @@
+import fc from 'fast-check'
 import { expect, test } from 'vitest'
+import { parse } from 'yaml'
 import { type Edit, editUnit } from './editUnit.ts'
 import { readUnit } from './readUnit.ts'
 import { tailBox } from './tailBox.example.ts'
@@ -114,4 +116,31 @@ test('a place that is not there is refused', () => {
   )
   expect(() => editUnit('a: [1\n', [])).not.toThrow()
   expect(() => editUnit('a: [1\n', [{ path: ['a'], value: 2 }])).toThrow('This is not readable YAML')
+})
+
+test('any text comes back as it was given, in braces and in lines (seed 20261125)', () => {
+  const texts = fc.oneof(
+    fc.string({ unit: 'grapheme' }),
+    fc.constantFrom('yes', '007', '-', '?', 'a: b', ' x', '[', '#', '~', '.5', "'"),
+  )
+  const given = 'lid: {mass: 1}\nbox:\n  mass: 1 # of all\n'
+  fc.assert(
+    fc.property(
+      texts,
+      texts.filter((name) => name !== '' && name !== 'mass'),
+      (text, name) => {
+        const edited = editUnit(given, [
+          { path: ['lid', 'mass'], value: text },
+          { path: ['lid', 'x'], value: [text] },
+          { path: ['box', 'mass'], value: text },
+          { path: ['box', 'x'], value: { [name]: text } },
+        ])
+        expect(parse(edited)).toEqual({
+          lid: { mass: text, x: [text] },
+          box: { mass: text, x: { [/^\d+$/.test(name) ? Number(name) : name]: text } },
+        })
+      },
+    ),
+    { seed: 20261125, numRuns: 300 },
+  )
 })

@@ -1,6 +1,7 @@
 // Damaged files: whatever is cut off or changed, the reader answers with a unit or with faults, each with a place in the file.
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
+import { parse } from 'yaml'
 import { printProblem } from '../../problem/problem.ts'
 import { readUnit } from './readUnit.ts'
 import { tailBox } from './tailBox.example.ts'
@@ -52,3 +53,47 @@ test(`a file with lines taken out, doubled or moved is answered (seed ${SEED})`,
     { seed: SEED, numRuns: RUNS },
   )
 })
+
+test(`a file with a value put in place of another is answered (seed ${SEED})`, () => {
+  const odd = fc.constantFrom<unknown>(
+    undefined,
+    null,
+    true,
+    -1,
+    0.5,
+    '',
+    '?',
+    'x',
+    '1..0',
+    [],
+    {},
+    [null],
+    [[]],
+    [{}],
+    { x: {} },
+    ['x', 'x'],
+  )
+  const places = pathsOf(parse(tailBox))
+  fc.assert(
+    fc.property(fc.array(fc.tuple(fc.nat(places.length - 1), odd), { minLength: 1, maxLength: 4 }), (changes) => {
+      const file = parse(tailBox)
+      for (const [place, value] of changes) put(file, places[place]!, value)
+      answers(JSON.stringify(file, null, 1))
+    }),
+    { seed: SEED, numRuns: 200 },
+  )
+})
+
+function pathsOf(value: unknown, path: readonly string[] = []): string[][] {
+  if (value === null || typeof value !== 'object') return [[...path]]
+  return [[...path], ...Object.entries(value).flatMap(([key, inner]) => pathsOf(inner, [...path, key]))].filter(
+    ({ length }) => length > 0,
+  )
+}
+
+function put(file: unknown, path: readonly string[], value: unknown): void {
+  const around = path
+    .slice(0, -1)
+    .reduce<unknown>((inner, key) => (inner as Record<string, unknown> | null)?.[key], file)
+  if (around !== null && typeof around === 'object') (around as Record<string, unknown>)[path.at(-1)!] = value
+}
