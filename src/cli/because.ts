@@ -1,4 +1,6 @@
-// Why a step of a sequence does not stand earlier: the need of it that was met last.
+// Why a step of a sequence does not stand earlier: the need of it that was met last. The closed needs are asked, so that a step
+// that must not come too early says so itself.
+import { close } from '../planning/close.ts'
 import type { Need, Operation, PlanningProblem, Reason } from '../planning/model/problem.ts'
 import type { PlacedStep } from '../planning/model/sequence.ts'
 
@@ -20,8 +22,19 @@ export const needsOf = ({ needs, modes }: Operation, mode: string): readonly Nee
  * @example becauseOf(problem, plan(problem).steps)[1]?.reason.says   // 'The float is read without the drag of the seal.'
  */
 export function becauseOf(problem: PlanningProblem, steps: readonly PlacedStep[]): readonly (Because | undefined)[] {
-  const operations = new Map(problem.operations.map((operation) => [operation.id, operation]))
+  const operations = new Map(close(problem).problem.operations.map((operation) => [operation.id, operation]))
+  const told = new Map(
+    problem.operations.flatMap(({ needs, modes }) =>
+      [...needs, ...modes.flatMap((mode) => mode.needs)].map(({ id, reason }) => [id, reason]),
+    ),
+  )
   const placeOf = new Map(steps.map(({ op }, place) => [op, place]))
+  /** A derived reason names the need it came from, which says the same more shortly. */
+  const toldOf = (reason: Reason): Reason => {
+    const { from } = reason.facts
+    const [first] = Array.isArray(from) ? from : []
+    return (first !== undefined && told.get(first)) || reason
+  }
   return steps.map(({ op, mode }, place) => {
     const before = (id: string) => (placeOf.get(id) ?? Number.POSITIVE_INFINITY) < place
     let last: Because | undefined
@@ -31,7 +44,7 @@ export function becauseOf(problem: PlanningProblem, steps: readonly PlacedStep[]
         .filter(({ done, notDone }) => done.every(before) && !notDone.some(before))
         .map(({ done }) => Math.max(-1, ...done.map((id) => placeOf.get(id)!)))
       const after = Math.min(...metAt)
-      if (Number.isFinite(after) && after >= 0 && after > (last?.after ?? -1)) last = { after, reason }
+      if (Number.isFinite(after) && after >= 0 && after > (last?.after ?? -1)) last = { after, reason: toldOf(reason) }
     }
     return last
   })

@@ -14,13 +14,15 @@ const IS_JOB = /^["']?matchmark["']?[ \t]*:[ \t]*["']?job\b/m
  * @throws Faults when anything in the files cannot be read; FILE_UNREADABLE, FILE_IS_FOLDER, FILE_NOT_TEXT, FILE_TOO_LARGE;
  *   NO_SUCH_NAME when the unit has no such variant
  */
-export async function openWork(file: string, { files }: Pick<Io, 'files'>, asked: Asked): Promise<WorkUp> {
+export async function openWork(file: string, { files, err }: Pick<Io, 'files' | 'err'>, asked: Asked): Promise<WorkUp> {
   const text = await files.read(file)
   const job = IS_JOB.test(text) ? await jobOf(text, file) : undefined
   const unitFile = job ? join(dirname(file), job.unit) : file
   const unit = unitOf(job ? await files.read(unitFile) : text, unitFile)
   const variant = asked.variant && nameOf(asked.variant, unit.variants, { what: 'variant', file: unitFile })
-  return workUp({ unit, job, variant })
+  const work = workUp({ unit, job, variant })
+  if (!asked.json) work.taken.forEach(err)
+  return work
 }
 
 async function jobOf(text: string, file: string) {

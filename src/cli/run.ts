@@ -22,7 +22,7 @@ export async function run(words: readonly string[], io: Io): Promise<ExitCode> {
   })
   const isJson = words.includes('--json')
   try {
-    await program.parseAsync(words, { from: 'user' })
+    await program.parseAsync(words.length > 0 ? words : ['--help'], { from: 'user' })
     return code
   } catch (error) {
     if (error instanceof CommanderError) return helped(error, io)
@@ -77,9 +77,6 @@ function commands(io: Io, done: Done): Command {
     .configureOutput({ writeOut: (text) => io.out(text.trimEnd()), writeErr: () => {} })
     .addHelpText('after', `\n${EXITS}`)
     .exitOverride()
-    .action(() => {
-      all.outputHelp()
-    })
   const command = (name: string, about: string): Command =>
     all
       .command(name)
@@ -98,9 +95,9 @@ function commands(io: Io, done: Done): Command {
       done(await work(askedOf(options), ...words))
     }
 
-  command('check <FILE>', 'list every fault, and what is not known by what it holds up').action(
-    does(async (asked, file: string) => (await import('./commands/check.ts')).check(io, file, asked)),
-  )
+  command('check <FILE>', 'list every fault, and what is not known by what it holds up')
+    .option('--sizes', 'list the sizes that decide the sequence too (some seconds)')
+    .action(does(async (asked, file: string) => (await import('./commands/check.ts')).check(io, file, asked)))
   command('sequence <FILE>', 'work out the best order of all steps, with its proof')
     .addOption(new Option('--effort <states>', 'how many states the search may look at').argParser(whole))
     .addOption(new Option('--seconds <time>', 'end the search after this time').argParser(positive))

@@ -66,6 +66,16 @@ export const checkAnswer = z
       .describe('Missing when the file cannot be read.'),
     faults: z.array(fault),
     questions: z.array(question),
+    sizesThatDecide: z
+      .array(
+        z.strictObject({
+          part: text,
+          line: text,
+          steps: z.array(text).describe('Steps that wait for less without them.'),
+        }),
+      )
+      .nullable()
+      .describe('The diameters on which the sequence rests; only with --sizes.'),
   })
   .meta({ title: 'Check', description: 'What `matchmark check FILE --json` answers.' })
 
@@ -197,6 +207,27 @@ export const settingsAnswer = z
     ),
   })
   .meta({ title: 'Settings', description: 'What `matchmark settings FILE --json` answers.' })
+
+export const kitAnswer = z
+  .strictObject({
+    schema: z.literal('matchmark-kit/1'),
+    ...about,
+    lines: z.array(
+      z.strictObject({
+        group: z.enum(['rejected', 'always renewed', 'completes a set', 'shims wanted', 'consumables']),
+        part: text.exactOptional(),
+        what: text.describe('As it is asked for over the counter.'),
+        pieces: count.exactOptional(),
+        amount: text.exactOptional(),
+        why: z.array(z.strictObject({ says: text, standing, source: text.exactOptional() })),
+        number: text.exactOptional(),
+        from: text.exactOptional(),
+        price: text.exactOptional(),
+        lead: text.exactOptional(),
+      }),
+    ),
+  })
+  .meta({ title: 'Kit', description: 'What `matchmark kit FILE --json` answers.' })
 
 export type CheckAnswer = z.infer<typeof checkAnswer>
 export type SequenceAnswer = z.infer<typeof sequenceAnswer>

@@ -7,14 +7,19 @@ import { type Asked, jsonLine } from '../asked.ts'
 import { Faults, faultAnswer } from '../faults.ts'
 import type { ExitCode, Io } from '../io.ts'
 import { openWork } from '../openWork.ts'
-import { penFor } from '../words/pen.ts'
+import { type Pen, penFor, wrapped } from '../words/pen.ts'
 import { questionWords } from '../words/questionWords.ts'
 import { counted } from '../words/timeWords.ts'
 
-export async function check(io: Io, file: string, asked: Asked): Promise<ExitCode> {
+export interface CheckAsked extends Asked {
+  /** Also which sizes decide the sequence: that takes some seconds. */
+  readonly sizes?: boolean
+}
+
+export async function check(io: Io, file: string, asked: CheckAsked): Promise<ExitCode> {
   try {
     const work = await openWork(file, io, asked)
-    const answer = checkAnswerOf(file, work)
+    const answer = { ...checkAnswerOf(file, work), sizesThatDecide: asked.sizes ? await decidingSizes(work) : null }
     io.out(asked.json ? jsonLine(answer) : checkWords(answer, work, io))
     for (const fault of work.faults) if (!asked.json) io.err(printProblem(fault))
     return answer.faults.length > 0 ? 1 : 0
@@ -29,6 +34,7 @@ export async function check(io: Io, file: string, asked: Asked): Promise<ExitCod
       counts: null,
       faults: error.problems.map(faultAnswer),
       questions: [],
+      sizesThatDecide: null,
     }
     io.out(jsonLine(unread))
     return 1
@@ -56,10 +62,16 @@ function checkAnswerOf(file: string, work: WorkUp): CheckAnswer {
     },
     faults: faults.map(faultAnswer),
     questions: questions.map(({ about, asks, holdsUp, rank }) => ({ about, asks, holdsUp, rank })),
+    sizesThatDecide: null,
   }
 }
 
-function checkWords({ counts }: CheckAnswer, work: WorkUp, io: Io): string {
+async function decidingSizes(work: WorkUp) {
+  const { sizesThatDecide } = await import('../../job/sizesThatDecide.ts')
+  return sizesThatDecide(work).map(({ part, line, steps }) => ({ part, line, steps: [...steps] }))
+}
+
+function checkWords({ counts, sizesThatDecide }: CheckAnswer, work: WorkUp, io: Io): string {
   const pen = penFor(io)
   const { parts, pieces, lines, ways, openings, connections, operations, needs, needsByHand } = counts!
   const share = needs === 0 ? 0 : Math.round((100 * needsByHand) / needs)
@@ -81,5 +93,32 @@ function checkWords({ counts }: CheckAnswer, work: WorkUp, io: Io): string {
     ...(work.questions.length === 0
       ? ['Nothing is missing that anybody asks for.']
       : ['', ...questionWords(work.questions, pen)]),
+    '',
+    ...(sizesThatDecide
+      ? sizeWords(sizesThatDecide, work, pen)
+      : ['With --sizes it lists the sizes that decide the sequence.']),
   ].join('\n')
+}
+
+function sizeWords(deciding: NonNullable<CheckAnswer['sizesThatDecide']>, { unit }: WorkUp, pen: Pen): string[] {
+  const named = new Set(deciding.map(({ part }) => part))
+  const others = [...unit.parts.values()]
+    .filter(({ id, rings }) => rings.size > 0 && !named.has(id))
+    .map(({ id }) => id)
+  return [
+    pen.strong(`Diameters that decide the sequence (${deciding.length})`),
+    ...deciding.flatMap(({ part, line, steps }) =>
+      wrapped(`${part} on line ${line}: without them ${steps.join(', ')} would wait for less`, {
+        width: pen.width,
+        first: '  · ',
+        rest: '    ',
+      }),
+    ),
+    ...(others.length > 0
+      ? wrapped(`The sequence would be the same without those of ${others.join(', ')}.`, {
+          width: pen.width,
+          first: '  ',
+        })
+      : []),
+  ]
 }

@@ -12,13 +12,30 @@ const BASIS: Readonly<Record<Figure['basis'], string>> = {
 }
 
 export function settingWords(settings: readonly Setting[], pen: Pen, system: System): string[] {
-  return settings.flatMap(({ title, figures, says, missing, cautions }) => [
+  const each = settings.flatMap(({ title, figures, says, missing }) => [
     pen.strong(title),
     ...figures.flatMap((figure) => figureWords(figure, pen, system)),
     ...says.flatMap((line) => wrapped(line, { width: pen.width, first: '  ', rest: '    ' })),
     ...missing.flatMap((line) => wrapped(line, { width: pen.width, first: '  ? ', rest: '    ' })),
-    ...cautions.flatMap((line) => wrapped(line, { width: pen.width, first: '  ! ', rest: '    ' }).map(pen.stop)),
+    '',
   ])
+  return [...each, ...cautionWords(settings, pen)]
+}
+
+/** Each caution once, with the connections that it is for. */
+function cautionWords(settings: readonly Setting[], pen: Pen): string[] {
+  const all = new Map<string, string[]>()
+  for (const { title, cautions } of settings) {
+    for (const line of cautions) all.set(line, [...(all.get(line) ?? []), title])
+  }
+  if (all.size === 0) return []
+  return [
+    pen.stop('Cautions'),
+    ...[...all].flatMap(([line, titles]) => {
+      const of = titles.length === settings.length ? '' : ` (${[...new Set(titles)].join('; ')})`
+      return wrapped(`${line}${of}`, { width: pen.width, first: '  ! ', rest: '    ' })
+    }),
+  ]
 }
 
 const DOUBTS: Readonly<Partial<Record<Figure['standing'], string>>> = { supposed: ', supposed' }
