@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
 import { printProblem } from '../../problem/problem.ts'
 import { readUnit } from '../../unit/file/readUnit.ts'
@@ -141,4 +142,12 @@ test('a faulty job file is told whole, never thrown', () => {
     const { job, faults: found } = readJob(JOB.slice(0, length), 'cut.yaml')
     expect(found.length === 0).toBe(job !== undefined)
   }
+})
+
+test('the job file of the reference page is read', () => {
+  const page = readFileSync(new URL('../../../docs/reference/unit-file.md', import.meta.url), 'utf8')
+  const [, example = ''] = /```yaml\n(matchmark: job\/1\n.*?)```/s.exec(page) ?? []
+  const { job, faults: found } = readJob(example, 'unit-file.md')
+  expect(found.map(printProblem)).toEqual([])
+  expect(job!.readings[0]).toMatchObject({ part: 'shaft', feature: 'seat A', with: 'micrometer 25-50' })
 })

@@ -57,7 +57,7 @@ parts:
   cover shims: {goes with: cover A, kind: shims}
   seal: {onto: cover A, kind: lip seal, runs on: shaft}
   wheel key: {onto: shaft, kind: key, keys: wheel}
-  sliding dog: {slides on: shaft}
+  sliding dog: {slides on: shaft, features: {bore: 30.0}}
   lid: {onto: box, closes: top}
   lid gasket: {goes with: lid, kind: gasket}
   lid screws: {goes with: lid, kind: fasteners, pieces: 6}

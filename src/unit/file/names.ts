@@ -1,7 +1,7 @@
 // The names that a file gives, and references to them.
 
+import { clip } from '../../quantity/clip.ts'
 import type { At } from '../model/unit.ts'
-import { clip } from './clip.ts'
 import type { Item } from './item.ts'
 import { nearest } from './nearest.ts'
 import type { Page, Path } from './page.ts'

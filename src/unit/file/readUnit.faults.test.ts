@@ -242,7 +242,7 @@ test.each([
   ['brackets in brackets', '['.repeat(900_000), 'more than 40 deep'],
   ['lists in lists', '- '.repeat(400_000), 'more than 40 deep'],
   ['keys in keys', '? '.repeat(400_000), 'more than 40 deep'],
-  ['quotes', '"'.repeat(100_000), 'This is not readable YAML'],
+  ['quotes', '"'.repeat(30_000), 'This is not readable YAML'],
   ['noughts', '\0'.repeat(900_000), 'This file does not say what it is'],
   ['anchors', '&a '.repeat(300_000), 'is an anchor of YAML'],
 ])('junk is refused at once: %s', (_, text, sentence) => {

@@ -1,8 +1,9 @@
 // The ring text of a part on a line: "5..23: 80/40, 23..36: 54 teeth"; of a wall: "0..23: 80.010, 148..176: closed".
+
+import { clip } from '../../quantity/clip.ts'
 import { mm } from '../../quantity/constructors.ts'
 import type { Metre } from '../../quantity/quantity.ts'
 import type { Known, Ring } from '../model/unit.ts'
-import { clip } from './clip.ts'
 import type { Item } from './item.ts'
 import { knownText, lengths, type Sizes } from './values.ts'
 

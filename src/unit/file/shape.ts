@@ -1,6 +1,6 @@
 // Judges the shape of a read file by its schema, tells every fault at its place, and hands on what has the right shape.
 import type { z } from 'zod'
-import { clip } from './clip.ts'
+import { clip } from '../../quantity/clip.ts'
 import { nearest } from './nearest.ts'
 import type { Page, Path } from './page.ts'
 import type { Node } from './tree.ts'

@@ -1,7 +1,7 @@
 // From text to a tree in which every value knows where it was written. Nothing of what it says is judged here.
 import { Composer, CST, type Document, isMap, isScalar, isSeq, Lexer, LineCounter, Parser, type Scalar } from 'yaml'
 import { Problem } from '../../problem/problem.ts'
-import { clip } from './clip.ts'
+import { clip } from '../../quantity/clip.ts'
 
 /** Offsets count from the start of the text. */
 export type Node = MapNode | ListNode | ScalarNode

@@ -1,15 +1,9 @@
 // The unit model: what a rebuilder has written down about one kind of unit. Everything but names may be missing.
 
-import type { Standing } from '../../planning/model/problem.ts'
+import type { Known, Standing } from '../../quantity/known.ts'
 import type { Kilogram, Metre, Second } from '../../quantity/quantity.ts'
 
-/** A value that may be half known: between low and high (equal when it is one number), and how well. */
-export interface Known<T> {
-  readonly low: T
-  readonly high: T
-  readonly standing: Standing
-  readonly source?: string
-}
+export type { Known }
 
 /** Where something was written: one-based line and column of the unit file. */
 export interface At {

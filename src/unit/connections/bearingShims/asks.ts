@@ -5,7 +5,8 @@ import type { BearingShimsGiven } from './given.ts'
 
 export const asks: Kind<BearingShimsGiven>['asks'] = (connection, given, unit) => {
   const settled =
-    given['settled by'] !== undefined || [...unit.checks.values()].some(({ settles }) => settles === connection.id)
+    unit.checks.has(given['settled by'] ?? '') ||
+    [...unit.checks.values()].some(({ settles }) => settles === connection.id)
   const unmeasured = (given.loop?.terms ?? [])
     .map(({ part, feature }) => `${part}.${feature}`)
     .filter((name) => resolveFeature(unit, name)?.size === undefined)

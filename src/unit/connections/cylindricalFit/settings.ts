@@ -9,7 +9,7 @@ import type { Range } from '../../../mechanics/range.ts'
 import { kelvin, kelvinDifference, metre } from '../../../quantity/constructors.ts'
 import type { Metre } from '../../../quantity/quantity.ts'
 import type { Known, PartId, Unit } from '../../model/unit.ts'
-import { type FoundSize, placeSize, restsOn, sizeOf } from '../features.ts'
+import { type FoundSize, placeSize, restsOn, sizeOf, weakest } from '../features.ts'
 import { figure, printIn, tried } from '../figure.ts'
 import type { Figure, Kind, Setting, ShopFacts } from '../kind.ts'
 import type { FitGiven } from './given.ts'
@@ -39,7 +39,7 @@ export const settings: Kind<FitGiven>['settings'] = (connection, given, unit, sh
     kind: 'cylindrical fit',
     title: `${given.fit ?? 'Fit'}${given.fit ? ' fit' : ''}: ${mover ?? connection.id}${other ? ` and ${other}` : ''}`,
   }
-  const cautions = [...words.cautions(connection, given)]
+  const cautions = words.cautions(connection, given)
   if (!shaft.known || !bore.known) {
     return [{ ...setting, figures: [], says: [], missing: unmeasured({ shaft, bore }), cautions }]
   }
@@ -56,7 +56,7 @@ export const settings: Kind<FitGiven>['settings'] = (connection, given, unit, sh
     figures: [],
     says: [],
     missing,
-    cautions,
+    cautions: [],
   }
   addInterference(work, fit.source)
   if (given.fit !== undefined && given.fit !== 'loose') {
@@ -71,7 +71,7 @@ export const settings: Kind<FitGiven>['settings'] = (connection, given, unit, sh
     }
   }
   const { figures, says } = work
-  const once = { missing: [...new Set(missing)], cautions: [...new Set(work.cautions)] }
+  const once = { missing: [...new Set(missing)], cautions: work.cautions.length > 0 ? work.cautions : cautions }
   return [{ ...setting, figures, says, ...once } satisfies Setting]
 }
 
@@ -107,7 +107,7 @@ function addGrip(work: Work): void {
   if (!hubOutside?.known) missing.push('Give `hub outside`: for the stress in the hub and the press load.')
   if (!length?.known) missing.push('Give `length` of the seat: for the press load.')
   if (!hubOutside?.known || !length?.known) return
-  const { inner, outer } = materials(work)
+  const { inner, outer, standing } = materials(work)
   const at = (seat: Metre) =>
     pressFit({
       jointDiameter: diameter,
@@ -126,7 +126,8 @@ function addGrip(work: Work): void {
   if (!both) return
   const { short, long } = both
   const { source } = long
-  const rests = { ...work.rests, ...restsOnAll(work, [hubOutside, length, ...(inside ? [inside] : [])]) }
+  const sizes = restsOnAll(work, [hubOutside, length, ...(inside ? [inside] : [])])
+  const rests = { ...sizes, standing: weakest([sizes.standing, standing]) }
   figures.push(
     figure({ label: 'pressure in the joint', dimension: 'pressure', range: long.pressure, ...rests, source }),
   )
@@ -147,8 +148,11 @@ function addGrip(work: Work): void {
     )
   }
   if (!pressed) return
-  if (shop.pressRating_N === undefined)
-    missing.push('Give the rating of the press under `plant`: whether it reaches the load.')
+  const rating = shop.pressRating_N
+  if (rating === undefined) missing.push('Give the rating of the press under `plant`: whether it reaches the load.')
+  const stop = short.stop
+  const press = rating === undefined ? undefined : { high: rating, source: 'rating of the press' }
+  const stopping = { high: stop.load, source: 'the load at which to stop' }
   figures.push(
     figure({
       label: 'press load',
@@ -156,23 +160,23 @@ function addGrip(work: Work): void {
       range: { low: short.pressLoad.low, high: long.pressLoad.high },
       ...rests,
       source: `${source}; friction ${given.surfaces ?? 'not known: worst both ways'}`,
-      ...(shop.pressRating_N !== undefined && { limit: { high: shop.pressRating_N, source: 'rating of the press' } }),
+      limit: press && press.high < stop.load ? press : stopping,
     }),
     figure({
       label: 'stop at this load',
       dimension: 'force',
-      range: { low: short.stop.load, high: short.stop.load },
+      range: { low: stop.load, high: stop.load },
       ...rests,
       source: 'our choice; see the note',
-      note: `Stop: ${short.stop.because}.`,
-      ...(shop.pressRating_N !== undefined && { limit: { high: shop.pressRating_N, source: 'rating of the press' } }),
+      note: `Stop: ${stop.because}.`,
+      ...(press && { limit: press }),
     }),
   )
   work.cautions.push(...long.cautions)
 }
 
 /** Materials of the inner and the outer part; bearings are of bearing steel, what is not told is taken at its worst. */
-function materials({ given, unit, missing }: Work): { readonly inner: string; readonly outer: string } {
+function materials({ given, unit, missing }: Work) {
   const of = (part: PartId | undefined, role: string): string => {
     const found = part === undefined ? undefined : unit.parts.get(part)
     const name = found?.material ?? (found?.look === 'bearing' ? 'bearing steel' : undefined)
@@ -185,7 +189,10 @@ function materials({ given, unit, missing }: Work): { readonly inner: string; re
     }
     return name ?? 'unknown'
   }
-  return { inner: of(given.shaft?.part, 'inner'), outer: of(given.bore?.part, 'outer') }
+  const [inner, outer] = [of(given.shaft?.part, 'inner'), of(given.bore?.part, 'outer')]
+  // A handbook range of a named material is what such a material usually has.
+  const held = [inner, outer].every((name) => materialOf(name).name !== 'unknown')
+  return { inner, outer, standing: held ? ('usual' as const) : ('supposed' as const) }
 }
 
 function restsOnAll({ given, unit, shop }: Work, more: readonly FoundSize[]): Pick<Figure, 'standing' | 'basis'> {
@@ -194,8 +201,9 @@ function restsOnAll({ given, unit, shop }: Work, more: readonly FoundSize[]): Pi
 
 /** The outer part is warmed; where that is not enough within its limit, the inner one is chilled as well. */
 function addWarming(work: Work): void {
-  const { given, unit, shop, figures, missing, says, rests } = work
-  const { inner, outer } = materials(work)
+  const { given, unit, shop, figures, missing, says } = work
+  const { inner, outer, standing } = materials(work)
+  const rests = { ...work.rests, standing: weakest([work.rests.standing, standing]) }
   if (given['heated part'] === undefined) missing.push('Give `heated part`: its limit is taken at the narrowest.')
   const drop = tried(missing, () =>
     dropOn({
@@ -215,6 +223,13 @@ function addWarming(work: Work): void {
     ? { high: maker.low, source: given.source ?? 'told in the unit file, no source' }
     : { high: hottest.hottest, source: hottest.source }
   const { outerAt, slip } = drop.warm
+  const needs = drop.warmingAloneNeeds
+  const note = [
+    ...(needs > outerAt + 1e-9
+      ? [`Warming alone would need ${printIn(unit, { low: needs, high: needs }, 'temperature')}.`]
+      : []),
+    ...(hottest.holding ? [`At the limit ${hottest.holding}.`] : []),
+  ].join(' ')
   figures.push(
     figure({
       label: 'warm it to',
@@ -223,7 +238,7 @@ function addWarming(work: Work): void {
       ...rests,
       source,
       limit,
-      ...(hottest.holding && { note: `At the limit ${hottest.holding}.` }),
+      ...(note && { note }),
     }),
     figure({
       label: 'slip left at that heat',
@@ -268,8 +283,9 @@ function addWarming(work: Work): void {
 
 /** The inner part is chilled and put in; nothing is warmed. */
 function addChilling(work: Work): void {
-  const { given, shop, figures, missing, rests, diameter, measured } = work
-  const { inner } = materials(work)
+  const { given, shop, figures, missing, diameter, measured } = work
+  const { inner, standing } = materials(work)
+  const rests = { ...work.rests, standing: weakest([work.rests.standing, standing]) }
   if (given['heated part'] === undefined) missing.push('Give `heated part`: its limit is taken at the narrowest.')
   const { coldest, source } = heatLimitOf(given['heated part'] ?? 'unknown')
   const expansion = materialOf(inner).expansion
