@@ -17,6 +17,8 @@ export interface Io {
   readonly width: number
   /** Milliseconds, for progress and for what is said about the time taken. */
   readonly now: () => number
+  /** The date that a paper carries: 2026-03-14. */
+  readonly today: () => string
   readonly files: Files
   /** The value of a variable of the surroundings, such as PORT. */
   readonly env: (name: string) => string | undefined

@@ -10,12 +10,21 @@ const USUAL_WIDTH = 100
 /** Colour only where a person looks at a screen and has not asked for none (NO_COLOR). */
 const colour = stdout.isTTY === true && (env.NO_COLOR ?? '') === '' && env.TERM !== 'dumb'
 
+/** In the time of this place, after ISO 8601; or as SOURCE_DATE_EPOCH says, for books that are to come out alike. */
+function today(): string {
+  const fixed = Number(env.SOURCE_DATE_EPOCH)
+  const date = env.SOURCE_DATE_EPOCH && Number.isFinite(fixed) ? new Date(fixed * 1000) : new Date()
+  const two = (value: number) => String(value).padStart(2, '0')
+  return `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}`
+}
+
 const io: Io = {
   out: (text) => void stdout.write(`${text}\n`),
   err: (text) => void stderr.write(`${text}\n`),
   colour,
   width: stdout.isTTY ? Math.min(stdout.columns, USUAL_WIDTH) : USUAL_WIDTH,
   now: () => performance.now(),
+  today,
   files: diskFiles,
   env: (name) => env[name],
   font: (file) => readFile(new URL(`./fonts/${file}`, import.meta.url)),

@@ -208,6 +208,14 @@ export const settingsAnswer = z
   })
   .meta({ title: 'Settings', description: 'What `matchmark settings FILE --json` answers.' })
 
+export const bookAnswer = z
+  .strictObject({ schema: z.literal('matchmark-book/1'), ...about, book: text.describe('The file that was written.') })
+  .meta({ title: 'Book', description: 'What `matchmark book FILE -o DIR --json` answers.' })
+
+export const serveAnswer = z
+  .strictObject({ schema: z.literal('matchmark-serve/1'), url: text })
+  .meta({ title: 'Serve', description: 'What `matchmark serve --json` answers once it can be asked.' })
+
 export const kitAnswer = z
   .strictObject({
     schema: z.literal('matchmark-kit/1'),

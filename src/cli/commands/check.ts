@@ -1,6 +1,5 @@
 // `check FILE`: what contradicts itself, what is not known and what that holds up, and how much there is of everything.
 import type { WorkUp } from '../../job/workUp.ts'
-import { printProblem } from '../../problem/problem.ts'
 import { aboutWork, titleOf } from '../aboutWork.ts'
 import type { CheckAnswer } from '../answers/schema.ts'
 import { type Asked, jsonLine } from '../asked.ts'
@@ -10,6 +9,7 @@ import { openWork } from '../openWork.ts'
 import { type Pen, penFor, wrapped } from '../words/pen.ts'
 import { questionWords } from '../words/questionWords.ts'
 import { counted } from '../words/timeWords.ts'
+import { tellFaults } from './sequence.ts'
 
 export interface CheckAsked extends Asked {
   /** Also which sizes decide the sequence: that takes some seconds. */
@@ -21,7 +21,7 @@ export async function check(io: Io, file: string, asked: CheckAsked): Promise<Ex
     const work = await openWork(file, io, asked)
     const answer = { ...checkAnswerOf(file, work), sizesThatDecide: asked.sizes ? await decidingSizes(work) : null }
     io.out(asked.json ? jsonLine(answer) : checkWords(answer, work, io))
-    for (const fault of work.faults) if (!asked.json) io.err(printProblem(fault))
+    if (!asked.json) tellFaults(work, io)
     return answer.faults.length > 0 ? 1 : 0
   } catch (error) {
     if (!(error instanceof Faults) || !asked.json) throw error

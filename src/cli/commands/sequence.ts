@@ -28,9 +28,14 @@ export async function sequence(io: Io, file: string, asked: SequenceAsked): Prom
   else {
     const pen = penFor(io)
     io.out([pen.strong(titleOf(work)), ...sequenceWords(work.problem, result, pen)].join('\n'))
-    for (const fault of work.faults) io.err(printProblem(fault))
+    tellFaults(work, io)
   }
   return result.value && work.faults.length === 0 ? 0 : 1
+}
+
+/** What contradicts itself, beside the answer that may rest on it. */
+export function tellFaults({ faults }: WorkUp, { err }: Pick<Io, 'err'>): void {
+  for (const fault of faults) err(printProblem(fault))
 }
 
 /** The search, with word of it on the way when it takes long. */

@@ -39,6 +39,7 @@ export async function say(
       time += tick_ms
       return time
     },
+    today: () => '2026-03-14',
     files: memoryFiles(new Map()),
     env: () => undefined,
     font: async () => new Uint8Array(),

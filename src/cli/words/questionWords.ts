@@ -19,8 +19,12 @@ export function questionWords(questions: readonly Question[], pen: Pen, most = N
       `${pen.strong(RANKS[rank])} (${mine.length})`,
       ...mine
         .slice(0, most)
-        .flatMap(({ asks, holdsUp }) => [
-          ...wrapped(asks, { width: pen.width, first: '  ? ', rest: '    ' }),
+        .flatMap(({ about, asks, holdsUp }) => [
+          ...wrapped(asks.includes(about) ? asks : `${about}: ${asks}`, {
+            width: pen.width,
+            first: '  ? ',
+            rest: '    ',
+          }),
           ...wrapped(`holds up: ${holdsUp}`, { width: pen.width, first: '    ' }).map(pen.faint),
         ]),
       ...(rest > 0 ? [pen.faint(`    and ${counted(rest, 'more question')}`)] : []),
