@@ -11,6 +11,7 @@ import type { Contribution, Question, Renewal, Setting, ShopFacts } from '../uni
 import { type Derivation, derive } from '../unit/derive/compile.ts'
 import { contradictionsIn } from '../unit/derive/contradictions.ts'
 import { questionsIn } from '../unit/derive/questions.ts'
+import { placed } from '../unit/lines/placed.ts'
 import type { Unit } from '../unit/model/unit.ts'
 import { forVariant, variantOf } from '../unit/variants.ts'
 import { checkJobAgainst } from './checkJobAgainst.ts'
@@ -53,7 +54,7 @@ export function workUp({
   const jobFaults = job ? checkJobAgainst(written, job) : []
   const { variant, taken } = chosenVariant(written, job, asked)
   const ofVariant = variant === undefined ? written : forVariant(written, variant)
-  const unit = job ? withReadings(ofVariant, job) : ofVariant
+  const { unit, faults: seatFaults } = placed(job ? withReadings(ofVariant, job) : ofVariant)
   const connections = connectionsOf(unit)
   const joints = contributionOf(connections, unit)
   const derivation = derive(unit, joints, job?.plant.people ?? 1)
@@ -69,7 +70,7 @@ export function workUp({
     joints,
     derivation,
     problem: done.length ? restOf(derivation.problem, done) : derivation.problem,
-    faults: [...jobFaults, ...connections.faults, ...contradictionsIn(unit, derivation)],
+    faults: [...jobFaults, ...connections.faults, ...seatFaults, ...contradictionsIn(unit, derivation)],
     questions: questionsIn(unit, derivation, [...asks, ...connections.questions]),
   }
 }

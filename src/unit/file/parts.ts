@@ -6,6 +6,7 @@ import { listed, many, type Names, one, stepNames } from './names.ts'
 import { readRings, readWall } from './rings.ts'
 import type { WrittenUnit } from './schema.ts'
 import { LINE_KEY, type WrittenPart } from './schemaPart.ts'
+import { readStands } from './stands.ts'
 import { known, lengths, minutes } from './values.ts'
 import { type Around, lineOf, readColumns, readWays } from './ways.ts'
 
@@ -71,6 +72,7 @@ function readPart(id: PartId, part: PartItem, around: Around): Part {
         return line && distance ? [{ line, distance }] : []
       }),
     ways: readWays(part, ends, around),
+    stands: readStands(part, around),
     seats: parts('seats against'),
     slidesOn: parts('slides on'),
     meshes: parts('meshes'),

@@ -102,6 +102,19 @@ export interface Column {
   readonly for: string
 }
 
+/**
+ * Where a part stands when its rings are written in its own measure: its `face` meets the face `at` of another part, `gap` apart (a squeezed
+ * gasket). Each is a size along the line or the name of a feature; missing: not measured, and then the position is not known.
+ */
+export interface Stand {
+  readonly face: Known<Metre> | string | undefined
+  readonly at: Known<Metre> | string | undefined
+  readonly against: PartId
+  /** Something lies between the faces; `gap` is how much, when that is known. */
+  readonly apart: boolean
+  readonly gap: Known<Metre> | string | undefined
+}
+
 /** A limit of a feature, new or worn, with where it comes from. */
 export interface Limit {
   readonly low?: Metre
@@ -166,6 +179,8 @@ export interface Part {
   readonly end?: End
   readonly ways: readonly DeclaredWay[]
 
+  /** Its position from its seats; empty: its rings are written from the datum face. */
+  readonly stands: readonly Stand[]
   /** Faces it stands against: the named part cannot pass it. */
   readonly seats: readonly PartId[]
   readonly slidesOn: readonly PartId[]
