@@ -1,4 +1,6 @@
 // The limit scale: a gap gauge. What lies between the jaws is good.
+
+import type { Judgement } from '../../job/model/verdict.ts'
 import type { System } from '../../quantity/printQuantity.ts'
 import type { FigureDimension } from '../../unit/connections/kind.ts'
 import { figureText, limitText } from '../figureText.ts'
@@ -15,6 +17,8 @@ export interface GaugeReading {
   readonly low: number
   readonly high: number
   readonly uncertainty?: number
+  /** Said by whoever judged it; the gauge only shows it. */
+  readonly is: Judgement
 }
 
 export interface GaugeInput {
@@ -34,19 +38,17 @@ const RULE = JAW.top + JAW.height + 9
 const HEIGHT = RULE + 30
 const MARGIN = 26
 
-type Verdict = 'good' | 'look' | 'stop'
-
-/** Against the worst end of the reading. */
-function verdictOf({ low, high }: GaugeReading, limit: Bounds, worn: Bounds | undefined): Verdict {
-  const inside = ({ low: least = -Infinity, high: most = Infinity }: Bounds) => low >= least && high <= most
-  if (inside(limit)) return 'good'
-  return worn && inside({ ...limit, ...worn }) ? 'look' : 'stop'
+const COLOUR: Readonly<Record<Judgement, string>> = {
+  within: 'good',
+  'worn, usable': 'look',
+  out: 'stop',
+  'not known': 'dot',
 }
 
 /**
  * Limits as two jaws of cut material, a rule beneath, readings in the gap. Values in SI.
  *
- * @example gauge({ title: 'End float', dimension: 'length', limit: { low: 5e-5, high: 2e-4 }, readings: [{ low: 1.1e-4, high: 1.1e-4 }], system: 'metric' })
+ * @example gauge({ title: 'End float', dimension: 'length', limit: { low: 5e-5, high: 2e-4 }, readings: [{ low: 1.1e-4, high: 1.1e-4, is: 'within' }], system: 'metric' })
  */
 export function gauge(input: GaugeInput): Drawing {
   const { title, dimension, limit, worn, readings, system, width = 320 } = input
@@ -76,7 +78,7 @@ export function gauge(input: GaugeInput): Drawing {
       left: x(reading.low),
       right: x(reading.high),
       spread: reading.uncertainty ? x(from + reading.uncertainty) - x(from) : 0,
-      verdict: verdictOf(reading, limit, worn),
+      kind: COLOUR[reading.is],
       number: readings.length > 1 ? index + 1 : undefined,
     }),
   )
@@ -103,10 +105,7 @@ export function gauge(input: GaugeInput): Drawing {
 function saysOf({ dimension, limit, worn, readings, system }: GaugeInput): string {
   const limits = limitText(limit, dimension, system)
   const wear = worn && limitText({ ...limit, ...worn }, dimension, system)
-  const words: Readonly<Record<Verdict, string>> = { good: 'within', look: 'worn, usable', stop: 'out' }
-  const read = readings.map(
-    (reading) => `${figureText(reading, dimension, system)}, ${words[verdictOf(reading, limit, worn)]}`,
-  )
+  const read = readings.map((reading) => `${figureText(reading, dimension, system)}, ${reading.is}`)
   return `${limits ? `Limit ${limits}` : 'No limit known'}${wear ? `; worn ${wear}` : ''}. ${read.length ? `Read: ${read.join('; ')}.` : 'Not read yet.'}`
 }
 
@@ -173,11 +172,11 @@ interface Mark {
   readonly left: number
   readonly right: number
   readonly spread: number
-  readonly verdict: Verdict
+  readonly kind: string
   readonly number: number | undefined
 }
 
-function mark({ left, right, spread, verdict, number }: Mark): Markup {
+function mark({ left, right, spread, kind, number }: Mark): Markup {
   const [middle, y] = [(left + right) / 2, JAW.top + JAW.height / 2]
   const bar =
     right - left + 2 * spread > 2 && markup`<path class="range" d="M${px(left - spread)} ${y}H${px(right + spread)}"/>`
@@ -192,7 +191,7 @@ function mark({ left, right, spread, verdict, number }: Mark): Markup {
       ],
       true,
     )
-    return markup`${bar}<path class="${verdict}" d="${pointer}"/>`
+    return markup`${bar}<path class="${kind}" d="${pointer}"/>`
   }
-  return markup`${bar}<circle class="${verdict}" cx="${px(middle)}" cy="${y}" r="10"/><text class="number small on" x="${px(middle)}" y="${y + 4.5}">${number}</text>`
+  return markup`${bar}<circle class="${kind}" cx="${px(middle)}" cy="${y}" r="10"/><text class="number small on" x="${px(middle)}" y="${y + 4.5}">${number}</text>`
 }

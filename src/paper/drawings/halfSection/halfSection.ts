@@ -300,7 +300,7 @@ function notesOf(pieces: readonly Piece[], unplaced: readonly Part[]): readonly 
   ]
   return [
     ...(missing.length ? [`Not measured, drawn as a stub with ?: ${named(missing)}.`] : []),
-    ...(supposed.length ? [`Drawn thin, for a size is supposed: ${named(supposed)}.`] : []),
+    ...(supposed.length ? [`Drawn thin, for a size is supposed or only bounded: ${named(supposed)}.`] : []),
     ...(unplaced.length ? [`Not drawn, place not measured: ${unplaced.map((part) => part.id).join(', ')}.`] : []),
     ...(byConvention.length ? [`By convention, not measured: ${byConvention.join(', ')}.`] : []),
   ]

@@ -40,10 +40,10 @@ const BACK_TO_FRONT: readonly Look[] = [
 ]
 export const depthOf = (look: Look): number => BACK_TO_FRONT.indexOf(look)
 
-/** Drawn whole where they are solid, though the cut goes through them (ISO 128-3): shafts, pinions, keys, fasteners. */
-export const WHOLE: ReadonlySet<Look> = new Set(['shaft', 'gear'])
-/** No rings of revolution: seen at one place of the circumference only. */
-export const AT_ONE_PLACE: ReadonlySet<Look> = new Set(['key', 'fastener'])
+/** Drawn whole where they are solid, though the cut goes through them (ISO 128-3): shafts, pinions, screws. */
+export const WHOLE: ReadonlySet<Look> = new Set(['shaft', 'gear', 'fastener'])
+/** No ring of revolution: seen at one place of the circumference only. A fastener with rings on a line is a nut or a screw on that line. */
+export const AT_ONE_PLACE: ReadonlySet<Look> = new Set(['key'])
 
 /** px between hatch lines; 0: never hatched. Close where sections are small. Pitches by eye, to the look. */
 export function pitchOf(part: Part, look: Look, unit: Unit): number {

@@ -16,9 +16,12 @@ export interface Piece extends Cell {
   readonly hollow: boolean
   /** Not measured: drawn as a stub with a dashed line and a question mark. */
   readonly missing: readonly Side[]
-  /** One of its sizes is supposed. */
+  /** One of its sizes is supposed, or only bounded so widely that the drawing stands for no part. */
   readonly supposed: boolean
 }
+
+/** Metres: no tolerance is so wide, only a bound. */
+const WIDE = 0.001
 
 const middle = (known: Known<number>): number => (known.low + known.high) / 2
 
@@ -88,7 +91,7 @@ function piece({ part, look, ring, x0, x1, missing }: Unplaced, r0: number, r1: 
     wall: ring.outside === 'endless',
     teeth: ring.teeth ?? false,
     hollow: r0 > 0,
-    supposed: sizes.some((size) => size?.standing === 'supposed'),
+    supposed: sizes.some((size) => size && (size.standing === 'supposed' || size.high - size.low > WIDE)),
   }
 }
 
