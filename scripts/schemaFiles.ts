@@ -15,6 +15,8 @@ const SCHEMAS = {
   'answers/sequence.schema.json': answers.sequenceAnswer,
   'answers/judgement.schema.json': answers.judgementAnswer,
   'answers/count.schema.json': answers.countAnswer,
+  'answers/why.schema.json': answers.whyAnswer,
+  'answers/reach.schema.json': answers.reachAnswer,
   'answers/settings.schema.json': answers.settingsAnswer,
   'answers/kit.schema.json': answers.kitAnswer,
   'answers/book.schema.json': answers.bookAnswer,

@@ -208,6 +208,53 @@ export const settingsAnswer = z
   })
   .meta({ title: 'Settings', description: 'What `matchmark settings FILE --json` answers.' })
 
+const reason = {
+  says: text,
+  origin: z.enum(['geometry', 'connection', 'process', 'author', 'usual', 'observed']),
+  standing,
+  source: text.exactOptional(),
+}
+
+export const whyAnswer = z
+  .strictObject({
+    schema: z.literal('matchmark-why/1'),
+    ...about,
+    inputHash: text,
+    first: text,
+    second: text,
+    order: z
+      .enum(['first', 'second', 'free', 'never', 'not known'])
+      .describe('Which of the two comes first in every sequence.'),
+    says: text,
+    chain: z
+      .array(z.strictObject({ before: text, after: text, ...reason, from: z.array(text) }))
+      .describe('From the earlier step to the later one, each link with the relations that it rests on.'),
+    relations: z
+      .array(z.strictObject({ id: text, ...reason }))
+      .describe('What decides together where no chain does; where the order is free, what speaks of both.'),
+  })
+  .meta({ title: 'Why', description: 'What `matchmark why FILE A B --json` answers.' })
+
+export const reachAnswer = z
+  .strictObject({
+    schema: z.literal('matchmark-reach/1'),
+    ...about,
+    inputHash: text,
+    step: text,
+    way: z
+      .strictObject({
+        undo: z.array(text).describe('Steps to take back, in this order.'),
+        renews: z.array(text),
+        voids: z.array(text).describe('Steps that no longer count by it.'),
+        noReturn: z.array(z.strictObject({ step: text, says: text })),
+        rebuild: z.array(text).describe('Steps to do again, in this order.'),
+        cost_s: count,
+        bound_s: count.describe('No way costs less than this.'),
+      })
+      .nullable(),
+  })
+  .meta({ title: 'Reach', description: 'What `matchmark reach FILE PART --json` answers.' })
+
 export const bookAnswer = z
   .strictObject({ schema: z.literal('matchmark-book/1'), ...about, book: text.describe('The file that was written.') })
   .meta({ title: 'Book', description: 'What `matchmark book FILE -o DIR --json` answers.' })
@@ -239,5 +286,7 @@ export const kitAnswer = z
 
 export type CheckAnswer = z.infer<typeof checkAnswer>
 export type SequenceAnswer = z.infer<typeof sequenceAnswer>
+export type WhyAnswer = z.infer<typeof whyAnswer>
+export type ReachAnswer = z.infer<typeof reachAnswer>
 export type JudgementAnswer = z.infer<typeof judgementAnswer>
 export type CountAnswer = z.infer<typeof countAnswer>

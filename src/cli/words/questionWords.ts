@@ -17,16 +17,14 @@ export function questionWords(questions: readonly Question[], pen: Pen, most = N
     const rest = mine.length - most
     return [
       `${pen.strong(RANKS[rank])} (${mine.length})`,
-      ...mine
-        .slice(0, most)
-        .flatMap(({ about, asks, holdsUp }) => [
-          ...wrapped(asks.includes(about) ? asks : `${about}: ${asks}`, {
-            width: pen.width,
-            first: '  ? ',
-            rest: '    ',
-          }),
-          ...wrapped(`holds up: ${holdsUp}`, { width: pen.width, first: '    ' }).map(pen.faint),
-        ]),
+      ...mine.slice(0, most).flatMap(({ about, asks, holdsUp }) => [
+        ...wrapped(asks.includes(about) ? asks : `${about}: ${asks}`, {
+          width: pen.width,
+          first: '  ? ',
+          rest: '    ',
+        }),
+        ...wrapped(`holds up: ${holdsUp}`, { width: pen.width, first: '    ' }).map(pen.faint),
+      ]),
       ...(rest > 0 ? [pen.faint(`    and ${counted(rest, 'more question')}`)] : []),
     ]
   })
