@@ -1,16 +1,20 @@
 // Bundles the command line and the two library doors into dist/, with the fonts of the job book beside them.
 // Built aside and moved into place: a start that fails or is stopped half way leaves the old dist/ as it was.
 import { cpSync, existsSync, mkdirSync, renameSync, rmSync, writeFileSync } from 'node:fs'
-import { join } from 'node:path'
+import { basename, dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 
 const root = join(fileURLToPath(import.meta.url), '..', '..')
 
-/** Package of a font → the files of it that papers use. */
-const FONTS = {
-  'atkinson-hyperlegible-next': ['atkinson-hyperlegible-next-latin-wght-normal.woff2'],
-  'atkinson-hyperlegible-mono': ['atkinson-hyperlegible-mono-latin-wght-normal.woff2'],
-}
+/** Fonts of papers, with their licences. */
+const FONTS = [
+  import.meta.resolve(
+    '@fontsource-variable/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-wght-normal.woff2',
+  ),
+  import.meta.resolve(
+    '@fontsource-variable/atkinson-hyperlegible-mono/files/atkinson-hyperlegible-mono-latin-wght-normal.woff2',
+  ),
+]
 
 /** @param stamp written last into dist/.built, so that a half-made dist/ is never taken for a whole one */
 export async function build({ stamp = '' } = {}) {
@@ -53,10 +57,10 @@ async function bundle(dir) {
 
 function copyFonts(to) {
   mkdirSync(to, { recursive: true })
-  for (const [name, files] of Object.entries(FONTS)) {
-    const from = join(root, 'node_modules', '@fontsource-variable', name)
-    for (const file of files) cpSync(join(from, 'files', file), join(to, file))
-    cpSync(join(from, 'LICENSE'), join(to, `${name}.LICENSE`))
+  for (const font of FONTS.map((url) => fileURLToPath(url))) {
+    cpSync(font, join(to, basename(font)))
+    const home = dirname(dirname(font))
+    cpSync(join(home, 'LICENSE'), join(to, `${basename(home)}.LICENSE`))
   }
 }
 

@@ -1,4 +1,5 @@
-import { createHash } from 'node:crypto'
+import { sha256 } from '@noble/hashes/sha2.js'
+import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js'
 import canonicalize from 'canonicalize'
 import type { PlanningProblem } from '../planning/model/problem.ts'
 
@@ -7,6 +8,4 @@ import type { PlanningProblem } from '../planning/model/problem.ts'
  *
  * @source RFC 8785 (JSON Canonicalization Scheme); FIPS 180-4 (SHA-256)
  */
-export function inputHash(problem: PlanningProblem): string {
-  return createHash('sha256').update(canonicalize(problem)!).digest('hex')
-}
+export const inputHash = (problem: PlanningProblem): string => bytesToHex(sha256(utf8ToBytes(canonicalize(problem)!)))
