@@ -123,9 +123,9 @@ export function instanceOf(closing: Closing): Instance {
   const elapsed =
     durations.reduce((sum, duration) => sum + duration, 0) +
     size * changeSeconds +
-    bounds.reduce((sum, { least }) => sum + Math.abs(least), 0)
-  const most = modesOf.reduce(
-    (sum, list) => sum + list.reduce((top, mode) => Math.max(top, modes[mode]!.hazard), 0),
+    lagConstraints(problem, closing.indexOf).reduce((sum, { least_s }) => sum + Math.abs(least_s), 0)
+  const most = problem.operations.reduce(
+    (sum, operation) => sum + operation.modes.reduce((top, { hazard }) => Math.max(top, hazard ?? 0), 0),
     size * changeHazard,
   )
   const elapsedRange = elapsed + 1

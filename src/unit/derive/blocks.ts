@@ -53,11 +53,14 @@ interface Stand {
   readonly unless: readonly { readonly done: readonly string[]; readonly notDone: readonly string[] }[]
 }
 
-function standsOf(standing: Part, mover: PartId, frame: Frame): readonly Stand[] {
-  const home = frame.together(standing.id).flatMap((part) => atHome(part, frame.unit))
-  const parking = frame.parking(standing.id)
-  const { parkedAt, homeWith } = parking ?? {}
-  if (!parkedAt || !homeWith || homeWith === mover) return [{ solids: home, where: '', unless: [] }]
+function standsOf(standing: Part, { part, onto }: Journey, frame: Frame): readonly Stand[] {
+  const home = frame.together(standing.id).flatMap((each) => atHome(each, frame.unit))
+  const head = frame.chain(standing.id).at(-1) ?? standing.id
+  const { parkedAt, homeWith, path } = frame.parking(head) ?? {}
+  // A chain hangs slack over the joint: what goes through it takes it along.
+  if (path === 'loop' && homeWith === part.id) return []
+  const joinsIt = frame.chain(onto).includes(head)
+  if (!parkedAt || !homeWith || homeWith === part.id || joinsIt) return [{ solids: home, where: '', unless: [] }]
   return [
     { solids: moved(home, parkedAt), where: ' where it is parked', unless: [{ done: [homeWith], notDone: [] }] },
     { solids: home, where: '', unless: [{ done: [], notDone: [homeWith] }] },
@@ -99,6 +102,8 @@ export function barredBy(journey: Journey, frame: Frame): Barred {
     const carried = frame
       .chain(moverId)
       .filter((id) => frame.chain(moverId).indexOf(id) < frame.chain(moverId).indexOf(part.id))
+    // What is joined in the housing is not there yet while its carrier is on its way.
+    if (carried.some((id) => unit.parts.get(id)?.joined === 'in the housing')) continue
     for (const mover of frame.together(moverId)) {
       if (mover.rings.size === 0) continue
       for (const standerId of standers) {
@@ -110,7 +115,7 @@ export function barredBy(journey: Journey, frame: Frame): Barred {
           frame.chain(onto).every((id) => link.includes(id))
         )
           continue
-        for (const stand of standsOf(stander, part.id, frame)) {
+        for (const stand of standsOf(stander, journey, frame)) {
           const block = judge(encounterOf(mover, stand, stander, isHead, frame))
           if (block.is === 'no') continue
           const says = sentence(mover, stander, stand, block, unit)

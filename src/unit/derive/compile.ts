@@ -50,7 +50,7 @@ export function derive(unit: Unit, joints: Contribution, people = 1): Derivation
       .filter((part) => !noWayIn.some((each) => each.part === part.id))
       .map((part) => partStep(part, ways, frame, openings)),
     ...frame.movers.flatMap((part) => part.follows.map((follow) => followStep(part, follow, frame, openings))),
-    ...joints.steps.map((draft) => draftStep(draft, frame, openings)),
+    ...joints.steps.map((draft) => draftStep(draft, ways, frame, openings)),
     ...[...unit.checks.values()].map((check) => checkStep(check, ways, frame, openings)),
     ...[...unit.fills.values()].map((fill) => fillStep(fill, frame, openings)),
     ...[...unit.addedSteps.values()].map((added) => addedStep(added, frame, openings)),
@@ -237,15 +237,16 @@ function followStep(part: Part, follow: Part['follows'][number], frame: Frame, o
   }
 }
 
-function draftStep(draft: StepDraft, frame: Frame, openings: Openings): Operation {
+function draftStep(draft: StepDraft, ways: readonly Way[], frame: Frame, openings: Openings): Operation {
   const { unit } = frame
-  const asPart = frame.chain(draft.as).length === 1
+  const inHousing = ways.some((way) => way.part === draft.as && way.mode?.setup.workpiece === unit.housing)
   const mode = plainMode({
     frame,
     id: unit.lies.has(draft.id) ? draft.id : draft.as,
     tools: draft.tools,
-    workpiece: asPart ? undefined : unit.parts.get(draft.as)?.onto,
+    workpiece: inHousing ? undefined : frame.benchBody(frame.chain(draft.as)[1] ?? draft.as),
   })
+  const reach = draft.apart ? draft.reach : [...new Set([...draft.reach, ...doorsOf(draft.as, ways, frame)])]
   const setup: Mode['setup'] = draft.apart
     ? { workpiece: 'any', attitude: 'any', station: draft.station ?? 'any', tools: 'any' }
     : { ...mode.setup, station: draft.station ?? mode.setup.station }
@@ -254,9 +255,24 @@ function draftStep(draft: StepDraft, frame: Frame, openings: Openings): Operatio
     does: draft.does,
     duration_s: durationOf(draft.takes, FOLLOW_MINUTES),
     modes: [{ ...mode, setup }],
-    needs: draft.reach.flatMap((opening) => openings.open({ opening, step: draft.id, whatFor: draft.id })),
+    needs: reach.flatMap((opening) => openings.open({ opening, step: draft.id, whatFor: draft.id })),
     ...(draft.noReturn ? { noReturn: draft.noReturn } : {}),
   }
+}
+
+/** The openings that every way of a part comes through, but for those that it closes: work on it reaches in there too. */
+function doorsOf(id: string, ways: readonly Way[], frame: Frame): readonly string[] {
+  const { openings, parts } = frame.unit
+  const part = parts.get(id)
+  const live = ways.filter((way) => way.part === id && way.mode && way.place === 'in the housing')
+  if (!part || live.length === 0) return []
+  return [...openings.values()]
+    .filter((opening) => {
+      const crosses = (way: Way) => opening.end === way.from && opening.lines.some((line) => part.rings.has(line))
+      return live.every((way) => way.through === opening.id || (way.from !== undefined && crosses(way)))
+    })
+    .map((opening) => opening.id)
+    .filter((opening) => !part.closes.includes(opening))
 }
 
 function addedStep(added: AddedStep, frame: Frame, openings: Openings): Operation {

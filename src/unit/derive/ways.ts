@@ -142,7 +142,7 @@ function wayOf({
   }
 
   const inHousing = place === 'in the housing'
-  const workpiece = inHousing ? unit.housing : (frame.chain(carrier).at(-1) ?? unit.housing)
+  const workpiece = inHousing ? unit.housing : frame.benchBody(carrier)
   const mode: Mode = {
     id,
     setup: {

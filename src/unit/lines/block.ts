@@ -1,7 +1,7 @@
 // Would a body on its way meet a part that stands there? Each question answers yes, no or not known, with the two rings.
 
 import type { End } from '../model/unit.ts'
-import { type Answer, all, NO, not, YES } from './answer.ts'
+import { type Answer, all, NO, not } from './answer.ts'
 import { circlesMeet, eased, homesMeet, stretchesMeet } from './meet.ts'
 import type { Solid } from './shape.ts'
 import { half, less, plus } from './span.ts'
@@ -75,21 +75,22 @@ const sideways = (p: Solid, q: Solid) =>
 export function blocksAcross(encounter: Encounter): Block {
   const pairs = encounter.moving.flatMap((p) => {
     const fit = eased(p, matesOf(p, encounter))
-    return encounter.standing.map((q) => [p, q, acrossPair(fit, q, meshes(p, q, encounter))] as const)
+    return encounter.standing.map((q) => [p, q, acrossPair(fit, q)] as const)
   })
   return worst(pairs)
 }
 
-function acrossPair(p: Solid, q: Solid, meshing: boolean): Answer {
+function acrossPair(p: Solid, q: Solid): Answer {
   const along = stretchesMeet(p, q)
   if (along.is === 'no') return along
   if (sideways(p, q)) {
     if (q.half === 'lower') return all([along, circlesMeet(p, q)])
     if (p.half === 'upper') return all([along, less(p.inside, q.outside)])
-    if (q.half === 'upper') return all([along, not(less(p.outside, q.inside)), YES])
+    // Under a cap nothing is laid in, however small it is.
     return along
   }
-  if (meshing || q.wall || p.wall || !p.y || !p.z || !q.y || !q.z) return NO
+  // Teeth are no exception: a wheel that passes its mate on the way down would go deeper than the mesh.
+  if (q.wall || p.wall || !p.y || !p.z || !q.y || !q.z) return NO
   const beside = less(
     { low: Math.abs(p.y.low - q.y.low), high: Math.abs(p.y.high - q.y.high), standing: 'seen' },
     plus(half(p.outside), half(q.outside)),

@@ -8,6 +8,10 @@ export const stretchesMeet = (p: Solid, q: Solid): Answer => all([less(p.from, q
 
 const sameAxis = (p: Solid, q: Solid): boolean => p.line === q.line && p.y?.low === q.y?.low && p.z?.low === q.z?.low
 
+/** A cap and its pedestal, the two cases: they meet at the split and nowhere else. */
+const oppositeHalves = (p: Solid, q: Solid): boolean =>
+  p.half !== undefined && q.half !== undefined && p.half !== q.half
+
 /** How far it reaches from its axis towards another line. */
 function reach(solid: Solid, towards: string): Span {
   const radius = half(solid.outside)
@@ -29,7 +33,10 @@ function distance(p: Solid, q: Solid): Span | undefined {
 
 /** Seen along the axis, the two rings cover some of the same ground. */
 export function circlesMeet(p: Solid, q: Solid): Answer {
-  if (sameAxis(p, q)) return all([less(p.inside, q.outside), less(q.inside, p.outside)])
+  if (sameAxis(p, q)) {
+    if (oppositeHalves(p, q)) return NO
+    return all([less(p.inside, q.outside), less(q.inside, p.outside)])
+  }
   if (p.wall || q.wall) return NO
   const apart = distance(p, q)
   if (!apart) return NOT_KNOWN
