@@ -30,9 +30,9 @@ const trimmed = (lines: readonly string[]): readonly string[] => {
   return lines.slice(0, last + 1)
 }
 
-/** Files that a page shows: blocks marked `yaml NAME`. */
+/** Files that a page shows: blocks marked `yaml NAME` or `text NAME`. */
 export const shownFiles = (page: string): ReadonlyMap<string, string> =>
-  new Map([...page.matchAll(/^```yaml (\S+)\n([\s\S]*?)^```/gm)].map(([, name, text]) => [name!, text!]))
+  new Map([...page.matchAll(/^```(?:yaml|text) (\S+)\n([\s\S]*?)^```/gm)].map(([, name, text]) => [name!, text!]))
 
 /** What the command prints now. Files of the page lie beside those of the clone; nothing is written to the disk. */
 export async function runShown(typed: string, files: ReadonlyMap<string, string>): Promise<readonly string[]> {
