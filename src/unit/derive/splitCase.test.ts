@@ -14,11 +14,11 @@ lines:
   2: {at: [-30, -40]}
 openings: {joint: {split: true}, bore 1: {line: 1, end: left}}
 parts:
-  lower: {half: lower, wall on 1: "0..20: 60", wall on 2: "0..20: 20, 80..100: 20"}
+  lower: {half: lower, wall on 1: "0..20: 60, 100..120: 60", wall on 2: "0..20: 20, 80..100: 20"}
 `
 const SHAFT = `  shaft: {line 1: "-10..90: 30, 40..60: 50 teeth", way: {path: across the split, through: joint}}\n`
 const CAP = `  cap: {half: upper, line 1: "0..20: 100/60", way: {path: across the split, through: joint}}\n`
-const UPPER = `  upper: {half: upper, wall on 1: "0..20: 60", closes: joint, way: {path: across the split, through: joint}}\n`
+const UPPER = `  upper: {half: upper, wall on 1: "100..120: 60", closes: joint, way: {path: across the split, through: joint}}\n`
 
 function derived(parts: string) {
   const { unit, faults } = readUnit(HEAD + parts, 'split.yaml')
