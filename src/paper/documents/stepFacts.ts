@@ -39,7 +39,7 @@ export interface StepFacts {
 /** One sheet for each step of the sequence, in its order. */
 export function stepFacts(input: JobBookInput): readonly StepFacts[] {
   const { work, result } = input
-  const { unit, joints, problem } = work
+  const { unit, problem } = work
   const operations = new Map(problem.operations.map((operation) => [operation.id, operation]))
   const placed = result.steps.flatMap((step) => {
     const operation = operations.get(step.op)
@@ -82,10 +82,7 @@ export function stepFacts(input: JobBookInput): readonly StepFacts[] {
       home,
       toCome: new Set([...waiting(before, input), ...(next && !home.has(next.id) ? [next.id] : [])]),
       why: why.get(operation.id) ?? [],
-      within: [
-        ...joints.within.filter((each) => each.part === operation.id).map(({ does }) => does),
-        ...(joints.steps.find(({ id }) => id === operation.id)?.within ?? []),
-      ],
+      within: withinOf(operation.id, input),
       settings: input.settings.filter(({ connection }) => mine.some((each) => each.connection.id === connection)),
       maps: mine.flatMap(({ connection, kind, given }) => kind.drawing(connection, given, unit).maps),
       cautions: once([
@@ -122,14 +119,14 @@ function partOf(step: string, { work }: JobBookInput): Part | undefined {
 
 /**
  * The step at which each connection is made: its own step where it has one of its name, else the first of its own steps and
- * the step that brings the last of its parts.
+ * the step that brings its parts together.
  */
 function joinedAt({ work, result }: JobBookInput): ReadonlyMap<string, readonly Connected[]> {
-  const { unit, joints, connections } = work
+  const { unit, joints, connections, derivation } = work
   const place = new Map(result.steps.map(({ op }, index) => [op, index]))
   const at = new Map<string, Connected[]>()
   const add = (step: string, connected: Connected) => at.set(step, [...(at.get(step) ?? []), connected])
-  const stepOf = (id: PartId): string => {
+  const stepOf = (id: PartId): PartId => {
     const part = unit.parts.get(id)
     return (part && carriedWith(part, joints)) ?? id
   }
@@ -140,14 +137,32 @@ function joinedAt({ work, result }: JobBookInput): ReadonlyMap<string, readonly 
       add(connection.id, connected)
       continue
     }
-    const bringing = kind
-      .parts(given)
-      .map(stepOf)
+    const [first, ...others] = [...new Set(kind.parts(given).map(stepOf))]
+    const links = others.length
+      ? others.flatMap((other) => derivation.frame.link(first ?? unit.housing, other))
+      : derivation.frame.chain(first ?? unit.housing)
+    const together = links
       .filter((step) => place.has(step))
       .sort((a, b) => (place.get(b) ?? 0) - (place.get(a) ?? 0))[0]
-    for (const step of new Set([own[0]?.id, bringing])) if (step !== undefined) add(step, connected)
+    for (const step of new Set([own[0]?.id, together])) if (step !== undefined) add(step, connected)
   }
   return at
+}
+
+/** Work inside a step, in its order: what is laid between the faces first, the fasteners last. */
+function withinOf(step: string, { work: { unit, joints, connections } }: JobBookInput): readonly string[] {
+  const inOrder = [...connections.connections].sort(
+    (a, b) => Number(a.kind.name === 'fasteners') - Number(b.kind.name === 'fasteners'),
+  )
+  return [
+    ...inOrder.flatMap(({ connection, kind, given }) =>
+      kind
+        .steps(connection, given, unit)
+        .within.filter(({ part }) => part === step)
+        .map(({ does }) => does),
+    ),
+    ...(joints.steps.find(({ id }) => id === step)?.within ?? []),
+  ]
 }
 
 interface Moment {

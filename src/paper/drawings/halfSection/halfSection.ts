@@ -65,13 +65,19 @@ export function halfSection(unit: Unit, line: LineId, options: HalfSectionOption
   const walls = pieces.filter((piece) => piece.wall)
   const { svg, faces } = paint(pieces, unit, frame, under)
   const balloons = options.balloons
-    ? balloonsOf(present, faces, { numbers: options.balloons, most: options.most ?? Infinity, under, width })
-    : []
+    ? balloonsOf(present, faces, {
+        numbers: options.balloons,
+        most: options.most ?? Infinity,
+        under,
+        width,
+        foot: frame.height,
+      })
+    : { isBelow: false, svg: [] }
   return drawing({
     title,
     says: saysOf(unit, line, pieces, { under, from: options.from, ghosts, system }),
     width,
-    height: frame.height,
+    height: frame.height + (balloons.isBelow ? 2 * BALLOON + 12 : 0),
     inner: [
       ...svg,
       markup`<g class="ghosts">${[...ghostly.map((piece) => ghost(piece, frame, 'up')), ...outsideOf(walls, ghostly).map((piece) => ghost(piece, frame, 'down'))]}</g>`,
@@ -85,7 +91,7 @@ export function halfSection(unit: Unit, line: LineId, options: HalfSectionOption
             ),
           ]
         : []),
-      ...balloons,
+      ...balloons.svg,
     ],
     notes: notesOf(pieces, unplaced),
   })
@@ -191,13 +197,15 @@ interface BalloonRow {
   readonly most: number
   readonly under: PartId | undefined
   readonly width: number
+  /** Where the drawing ends. */
+  readonly foot: number
 }
 
 function balloonsOf(
   parts: readonly Part[],
   faces: readonly Face[],
-  { numbers, most, under, width }: BalloonRow,
-): readonly Markup[] {
+  { numbers, most, under, width, foot }: BalloonRow,
+): { readonly isBelow: boolean; readonly svg: readonly Markup[] } {
   const seen = dotsOf(
     parts.map((part) => part.id),
     faces,
@@ -213,25 +221,42 @@ function balloonsOf(
       (a, b) =>
         Number(b.part === under) - Number(a.part === under) || Math.abs(a.dot.x - focus) - Math.abs(b.dot.x - focus),
     )
-    .slice(0, Math.min(most, Math.floor(width / (2 * BALLOON + 2))))
+    .slice(0, most)
     .sort((a, b) => a.dot.x - b.dot.x)
-  const y = BALLOON + 2
-  const places = row(
-    chosen.map(({ dot }) => dot.x),
-    { pitch: PITCH, from: BALLOON + 2, to: width - BALLOON - 2 },
-  ).map((x) => ({ x, y }))
+  const room = Math.floor(width / (2 * BALLOON + 4))
+  // One row above, as long as it holds them; then what lies lowest gets its balloon from below.
+  const below = new Set(
+    chosen.length > room
+      ? [...chosen]
+          .sort((a, b) => b.dot.y - a.dot.y)
+          .slice(0, Math.max(chosen.length - room, Math.floor(chosen.length / 3)))
+      : [],
+  )
+  const rowOf = (some: typeof chosen, y: number): readonly Point[] =>
+    row(
+      some.map(({ dot }) => dot.x),
+      { pitch: PITCH, from: BALLOON + 2, to: width - BALLOON - 2 },
+    ).map((x) => ({ x, y }))
+  const inOrder = [...chosen.filter((each) => !below.has(each)), ...chosen.filter((each) => below.has(each))]
+  const places = [
+    ...rowOf(inOrder.slice(0, inOrder.length - below.size), BALLOON + 2),
+    ...rowOf(inOrder.slice(inOrder.length - below.size), foot + BALLOON + 8),
+  ]
   const mine = uncrossed(
-    chosen.map(({ dot }) => dot),
+    inOrder.map(({ dot }) => dot),
     places,
   )
-  const leaders = chosen.map(({ dot }, index) => ({ dot, place: places[mine[index] ?? index] as Point }))
-  return [
-    ...leaders.map(({ dot, place }) => halo(place, dot)),
-    ...leaders.map(({ dot, place }) => leader(place, dot)),
-    ...chosen.map(({ part, number }, index) =>
-      balloon((leaders[index] as { place: Point }).place, number, part, part === under),
-    ),
-  ]
+  const leaders = inOrder.map(({ dot }, index) => ({ dot, place: places[mine[index] ?? index] as Point }))
+  return {
+    isBelow: below.size > 0,
+    svg: [
+      ...leaders.map(({ dot, place }) => halo(place, dot)),
+      ...leaders.map(({ dot, place }) => leader(place, dot)),
+      ...inOrder.map(({ part, number }, index) =>
+        balloon((leaders[index] as { place: Point }).place, number, part, part === under),
+      ),
+    ],
+  }
 }
 
 function path(place: Point, dot: Point): string {

@@ -1,14 +1,14 @@
 // The machine of the examples and tests of this room: the tail box of the slate mill, invented like all of the Hollinscar Quarry Railway.
 
-import { readJob } from '../job/file/readJob.ts'
-import { kitOf } from '../job/kit.ts'
-import { verdictsOf } from '../job/verdicts.ts'
-import { renewalsOf, sequenceOf, settingsOf, workUp } from '../job/workUp.ts'
-import { printProblem } from '../problem/problem.ts'
-import type { System } from '../quantity/printQuantity.ts'
-import { readUnit } from '../unit/file/readUnit.ts'
-import type { Unit } from '../unit/model/unit.ts'
-import type { JobBookInput } from './documents/jobBookInput.ts'
+import { readJob } from '../../job/file/readJob.ts'
+import { kitOf } from '../../job/kit.ts'
+import { verdictsOf } from '../../job/verdicts.ts'
+import { renewalsOf, sequenceOf, settingsOf, workUp } from '../../job/workUp.ts'
+import { printProblem } from '../../problem/problem.ts'
+import type { System } from '../../quantity/printQuantity.ts'
+import { readUnit } from '../../unit/file/readUnit.ts'
+import type { Unit } from '../../unit/model/unit.ts'
+import type { JobBookInput } from '../documents/jobBookInput.ts'
 
 /** @param change what to write instead of what: to try a name or a size */
 export function tailBox(change: (text: string) => string = (text) => text): Unit {
