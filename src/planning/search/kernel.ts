@@ -193,7 +193,7 @@ export class Kernel {
       for (; label >= 0; label = from.next[label]!) {
         const chosen = this.#reductions.choose(moves, from.setup[label]!)
         for (const mode of chosen) {
-          const { op, demand, hazard } = modes[mode]!
+          const { op, demand, hazard, changesTakeTime } = modes[mode]!
           stop.effort--
           this.made++
           let target = targets.get(op)
@@ -202,12 +202,13 @@ export class Kernel {
             targets.set(op, target)
           }
           const change = setups.change(from.setup[label]!, demand)
+          const seconds = changesTakeTime ? change.seconds : 0
           let time: number
           if (from.openCount[set]! === 0 && to.openCount[target]! === 0) {
-            time = from.time[label]! + change.seconds + instance.durations[op]!
+            time = from.time[label]! + seconds + instance.durations[op]!
             this.#zones.placed = 0
           } else {
-            time = this.#zones.move(from, label, op, change.seconds, to, target)
+            time = this.#zones.move(from, label, op, seconds, to, target)
             if (time < 0) continue
           }
           const fresh = to.takeLabel()

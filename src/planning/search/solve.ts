@@ -13,8 +13,9 @@ export interface Limits {
   readonly onBetter?: (found: Progress) => void
   /** Ends with the first sequence found, however good. */
   readonly anyWillDo?: boolean
-  /** Only for tests: without the reductions the answer is the same. */
+  /** Only for tests: without the reductions the answer is the same, and from whatever width it starts. */
   readonly reduce?: boolean
+  readonly firstWidth?: number
 }
 
 export interface Progress {
@@ -38,14 +39,15 @@ const WINDOWS = 0.4
 
 /** Searches an instance for its best sequence. */
 export function solve(instance: Instance, limits: Limits): Solution {
-  const { effort, late, anyWillDo = false, reduce = true } = limits
+  const { effort, late, anyWillDo = false, reduce = true, firstWidth = FIRST_WIDTH } = limits
   let kernel = new Kernel(instance, { reduce })
   const search = new Search(kernel, limits)
-  const unlimited = Number.POSITIVE_INFINITY
-  search.take(kernel.pass(FIRST_WIDTH, search.key, { effort: unlimited, late }), FIRST_WIDTH)
+  // The first pass always comes to its end, so that there is something to show for the smallest effort.
+  const unlimited = { effort: Number.POSITIVE_INFINITY, late: () => false }
+  search.take(kernel.pass(firstWidth, search.key, { ...unlimited }), firstWidth)
   if (search.isOver || (anyWillDo && search.steps)) return search.solution()
   if (instance.bounds.length > 0) {
-    const careful = kernel.pass(FIRST_WIDTH, search.key, { effort: unlimited, late }, { careful: true })
+    const careful = kernel.pass(firstWidth, search.key, { ...unlimited }, { careful: true })
     search.better(careful)
     if (search.isOver || (anyWillDo && search.steps)) return search.solution()
   }
@@ -57,7 +59,7 @@ export function solve(instance: Instance, limits: Limits): Solution {
   sharpen()
   if (search.isOver) return search.solution()
   const spent = kernel.made
-  for (let width = FIRST_WIDTH * WIDER, round = 0; ; width *= WIDER, round++) {
+  for (let width = firstWidth * WIDER, round = 0; ; width *= WIDER, round++) {
     const left = effort - (kernel.made - spent)
     if (left <= 0 || late()) return search.solution()
     if (round === 1 && search.steps) {
