@@ -39,7 +39,7 @@ export interface StepFacts {
 /** One sheet for each step of the sequence, in its order. */
 export function stepFacts(input: JobBookInput): readonly StepFacts[] {
   const { work, result } = input
-  const { unit, problem } = work
+  const { unit, joints, problem } = work
   const operations = new Map(problem.operations.map((operation) => [operation.id, operation]))
   const placed = result.steps.flatMap((step) => {
     const operation = operations.get(step.op)
@@ -82,7 +82,10 @@ export function stepFacts(input: JobBookInput): readonly StepFacts[] {
       home,
       toCome: new Set([...waiting(before, input), ...(next && !home.has(next.id) ? [next.id] : [])]),
       why: why.get(operation.id) ?? [],
-      within: withinOf(operation.id, input),
+      within: [
+        ...joints.within.filter((each) => each.part === operation.id).map(({ does }) => does),
+        ...(joints.steps.find(({ id }) => id === operation.id)?.within ?? []),
+      ],
       settings: input.settings.filter(({ connection }) => mine.some((each) => each.connection.id === connection)),
       maps: mine.flatMap(({ connection, kind, given }) => kind.drawing(connection, given, unit).maps),
       cautions: once([
@@ -147,22 +150,6 @@ function joinedAt({ work, result }: JobBookInput): ReadonlyMap<string, readonly 
     for (const step of new Set([own[0]?.id, together])) if (step !== undefined) add(step, connected)
   }
   return at
-}
-
-/** Work inside a step, in its order: what is laid between the faces first, the fasteners last. */
-function withinOf(step: string, { work: { unit, joints, connections } }: JobBookInput): readonly string[] {
-  const inOrder = [...connections.connections].sort(
-    (a, b) => Number(a.kind.name === 'fasteners') - Number(b.kind.name === 'fasteners'),
-  )
-  return [
-    ...inOrder.flatMap(({ connection, kind, given }) =>
-      kind
-        .steps(connection, given, unit)
-        .within.filter(({ part }) => part === step)
-        .map(({ does }) => does),
-    ),
-    ...(joints.steps.find(({ id }) => id === step)?.within ?? []),
-  ]
 }
 
 interface Moment {

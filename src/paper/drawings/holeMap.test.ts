@@ -90,3 +90,11 @@ test('a hostile name stays a name', () => {
   expect(xmlFault(svg)).toBeUndefined()
   expect(svg).not.toContain('<script')
 })
+
+test('two holes side by side stand apart', () => {
+  const two = [0.05, -0.05].map((y, index) => ({ id: String(index + 1), y, z: y * 1e-16, letter: 'A' }))
+  const xs = bolts(holeMap({ ...circle, holes: two }, 300).svg).map(({ text }) =>
+    Number(/class="number" x="([\d.]+)"/.exec(text)?.[1]),
+  )
+  expect(Math.abs((xs[0] ?? 0) - (xs[1] ?? 0))).toBeGreaterThan(150)
+})

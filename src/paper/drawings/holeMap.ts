@@ -64,11 +64,22 @@ function wrapped(text: string, letters: number): readonly string[] {
   return rows
 }
 
+/** Below this two places have one height, or stand one above the other: a tenth of a millimetre. */
+const SAME = 1e-4
+
+/** px per metre; holes on one straight line have no say across it. */
+function fitting(room: number, wide: number, high: number): number {
+  const across = wide > SAME ? room / wide : Infinity
+  const upward = high > SAME ? (room * 0.8) / high : Infinity
+  const scale = Math.min(across, upward)
+  return scale === Infinity ? 1 : scale
+}
+
 function layOut(holes: readonly HolePlace[], width: number) {
   const [ys, zs] = [holes.map(({ y }) => y), holes.map(({ z }) => z)]
   const [left, right, low, high] = [Math.min(...ys), Math.max(...ys), Math.min(...zs), Math.max(...zs)]
   const room = width - 2 * HEAD
-  const scale = Math.min(room / (right - left || 1), (room * 0.8) / (high - low || 1))
+  const scale = fitting(room, right - left, high - low)
   const middle = (width - (right - left) * scale) / 2
   const points = holes.map(({ y, z }) => ({ x: middle + (y - left) * scale, y: HEAD + (high - z) * scale }))
   const nearest = Math.min(

@@ -205,3 +205,27 @@ test('names of parts cannot break the drawing', () => {
   expect(drawing.svg).not.toContain('<script')
   expect(drawing.svg).toContain('data-part="&lt;script&gt;')
 })
+
+test('a close-up shows the part under work larger, breaks the rest off and says so', () => {
+  const unit = tailBox()
+  const options = { width: 390, mostHeight: 400, under: 'end ring', balloons: itemNumbers(unit), most: 9 } as const
+  const [far, near] = [halfSection(unit, '1', options), halfSection(unit, '1', { ...options, closeUp: true })]
+  const width = (svg: string) => {
+    const xs = [...groups(svg, 'end ring').matchAll(/[ML]([\d.]+) /g)].map((match) => Number(match[1]))
+    return Math.max(...xs) - Math.min(...xs)
+  }
+  expect(width(near.svg)).toBeGreaterThan(1.5 * width(far.svg))
+  expect(groups(near.svg, 'cover A')).toBe('')
+  expect(near.notes[0]).toBe('Close-up: the line goes on beyond the breaks.')
+  expect(near.says).toBe(far.says)
+  expect(xmlFault(near.svg)).toBeUndefined()
+  const found = leaders(near.svg)
+  found.forEach(([a, b], i) => {
+    for (const [c, d] of found.slice(i + 1)) expect(cross(a, b, c, d)).toBe(false)
+  })
+})
+
+test('a part as long as its line is shown whole', () => {
+  const drawing = halfSection(tailBox(), '1', { under: 'shaft', closeUp: true })
+  expect(drawing.notes.join(' ')).not.toContain('Close-up')
+})

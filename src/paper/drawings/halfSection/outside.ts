@@ -1,11 +1,13 @@
 // Solid parts above the axis and everything below it, seen from outside.
+
+import type { PartId } from '../../../unit/model/unit.ts'
 import { type Markup, markup } from '../../markup.ts'
 import { px, run } from '../drawing.ts'
-import type { Frame } from './frame.ts'
+import type { Frame, Stretch } from './frame.ts'
 import type { Face } from './painted.ts'
 import type { Piece } from './pieces.ts'
 import { missingSides, pitchLine } from './section.ts'
-import { type Stretch, silhouette } from './silhouette.ts'
+import { silhouette, type Seen as Visible } from './silhouette.ts'
 
 /** What is seen of one part from outside. */
 export interface Seen {
@@ -33,7 +35,7 @@ export function seenFromOutside(pieces: readonly Piece[], frame: Frame, side: 'u
       { x: right, y: frame.axis },
     ]
     // An end face is seen as a line over its whole height; where two meet, the higher one draws it.
-    const end = (x: number, other: Stretch<Piece> | undefined) =>
+    const end = (x: number, other: Visible<Piece> | undefined) =>
       !other || other.r < r || (other.r === r && other.of.part !== piece.part)
         ? `M${px(x)} ${px(frame.axis)}V${px(y(r))}`
         : ''
@@ -49,24 +51,20 @@ export function seenFromOutside(pieces: readonly Piece[], frame: Frame, side: 'u
 }
 
 /** What of these rings sticks out of the housing on either side. */
-export function outsideOf(walls: readonly Piece[], pieces: readonly Piece[]): readonly Piece[] {
-  if (walls.length === 0) return pieces
-  const [left, right] = [Math.min(...walls.map((wall) => wall.x0)), Math.max(...walls.map((wall) => wall.x1))]
+export function outsideOf(hull: Stretch | undefined, pieces: readonly Piece[]): readonly Piece[] {
+  if (!hull) return pieces
   return pieces.flatMap((piece) => [
-    ...(piece.x0 < left ? [{ ...piece, x1: Math.min(piece.x1, left) }] : []),
-    ...(piece.x1 > right ? [{ ...piece, x0: Math.max(piece.x0, right) }] : []),
+    ...(piece.x0 < hull.x0 ? [{ ...piece, x1: Math.min(piece.x1, hull.x0) }] : []),
+    ...(piece.x1 > hull.x1 ? [{ ...piece, x0: Math.max(piece.x0, hull.x1) }] : []),
   ])
 }
 
-const neighbour = (other: Stretch<Piece> | undefined, one: Stretch<Piece>): Stretch<Piece> | undefined =>
+const neighbour = (other: Visible<Piece> | undefined, one: Visible<Piece>): Visible<Piece> | undefined =>
   other && (other.x1 === one.x0 || other.x0 === one.x1) ? other : undefined
 
 /** The housing below the axis: it hides what is in it, and is broken off at the bottom. */
-export function housingBelow(walls: readonly Piece[], frame: Frame): Seen | undefined {
-  const [first] = walls
-  if (!first) return undefined
-  const left = frame.x(Math.min(...walls.map((wall) => wall.x0)))
-  const right = frame.x(Math.max(...walls.map((wall) => wall.x1)))
+export function housingBelow(hull: Stretch, housing: PartId, frame: Frame): { svg: Markup; faces: readonly Face[] } {
+  const [left, right] = [frame.x(hull.x0), frame.x(hull.x1)]
   const bottom = frame.down(frame.low)
   const box = [
     { x: left, y: frame.axis },
@@ -78,9 +76,8 @@ export function housingBelow(walls: readonly Piece[], frame: Frame): Seen | unde
   const zigzag = `M${px(left - 3)} ${px(bottom)}H${px(middle - 4)}l2.5 -8l3 16l2.5 -8H${px(right + 3)}`
   const sides = `M${px(left)} ${px(frame.axis)}V${px(bottom)}M${px(right)} ${px(frame.axis)}V${px(bottom)}`
   return {
-    piece: first,
     svg: markup`<path class="face" d="${run(box, true)}"/><path class="edge" d="${sides}"/><path class="thin" d="${zigzag}"/>`,
-    faces: [{ part: first.part.id, loops: [box] }],
+    faces: [{ part: housing, loops: [box] }],
   }
 }
 
