@@ -115,8 +115,9 @@ function guide(points: readonly Point[]): Markup {
   }
   const radii = points.map(({ x, y }) => Math.hypot(x - middle.x, y - middle.y))
   const [least, most] = [Math.min(...radii), Math.max(...radii)]
-  const reach = most + 30
-  const cross = markup`<path class="chain" d="M${px(middle.x - reach)} ${px(middle.y)}H${px(middle.x + reach)}M${px(middle.x)} ${px(middle.y - reach)}V${px(middle.y + reach)}"/>`
+  const reach = (far: readonly number[]) => Math.max(...far.map(Math.abs)) + 34
+  const [across, upward] = [reach(points.map(({ x }) => x - middle.x)), reach(points.map(({ y }) => y - middle.y))]
+  const cross = markup`<path class="chain" d="M${px(middle.x - across)} ${px(middle.y)}h${px(2 * across)}M${px(middle.x)} ${px(middle.y - upward)}v${px(2 * upward)}"/>`
   if (points.length > 2 && most - least < ON_A_CIRCLE * most)
     return markup`${cross}<circle class="chain" cx="${px(middle.x)}" cy="${px(middle.y)}" r="${px(most)}"/>`
   const round = [...points].sort(

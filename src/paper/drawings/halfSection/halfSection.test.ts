@@ -38,6 +38,7 @@ test('every line of every described unit becomes well-formed SVG with name and t
   for (const unit of units)
     for (const line of unit.lines.keys()) {
       const drawing = halfSection(unit, line, { balloons: itemNumbers(unit) })
+      expect(drawing.svg).not.toMatch(/NaN|Infinity/)
       expect(xmlFault(drawing.svg)).toBeUndefined()
       expect(xmlFault(svgFile(drawing))).toBeUndefined()
       expect(drawing.svg).toContain(`<desc>${drawing.says.replaceAll("'", '&#39;')}</desc>`)
@@ -225,7 +226,19 @@ test('a close-up shows the part under work larger, breaks the rest off and says 
   })
 })
 
-test('a part as long as its line is shown whole', () => {
-  const drawing = halfSection(tailBox(), '1', { under: 'shaft', closeUp: true })
+test('what towers over the part under work is broken off above', () => {
+  const drawing = halfSection(tailBox(), '1', {
+    under: 'seal',
+    closeUp: true,
+    home: new Set(['shaft', 'wheel', 'cover A']),
+  })
+  expect(groups(drawing.svg, 'cover A')).toContain('class="thin"')
+  expect(drawing.svg).not.toContain('Infinity')
+  expect(drawing.svg).not.toContain('NaN')
+  expect(xmlFault(drawing.svg)).toBeUndefined()
+})
+
+test('a part that is nearly everything is shown whole', () => {
+  const drawing = halfSection(tailBox(), '2', { under: 'cartridge', closeUp: true, home: new Set() })
   expect(drawing.notes.join(' ')).not.toContain('Close-up')
 })

@@ -7,7 +7,7 @@ import { type Markup, markup } from '../../markup.ts'
 import { row, uncrossed } from '../balloons.ts'
 import { type Drawing, drawing, type Point, px } from '../drawing.ts'
 import type { Slope } from '../hatch.ts'
-import { breaks, cropped, windowAround } from './closeUp.ts'
+import { breaks, cropped, type Window, windowAround } from './closeUp.ts'
 import { extentOf, type Frame, frameOf, type Stretch } from './frame.ts'
 import { AT_ONE_PLACE, depthOf, WHOLE } from './looks.ts'
 import { housingBelow, outsideOf, rimsBeyond, seenFromOutside } from './outside.ts'
@@ -133,7 +133,7 @@ function hullOf(pieces: readonly Piece[]): Stretch | undefined {
   return walls.length ? extentOf(walls) : undefined
 }
 
-function within(stretch: Stretch | undefined, window: Stretch | undefined): Stretch | undefined {
+function within(stretch: Stretch | undefined, window: Window | undefined): Stretch | undefined {
   if (!stretch || !window) return stretch
   const both = { x0: Math.max(stretch.x0, window.x0), x1: Math.min(stretch.x1, window.x1) }
   return both.x0 < both.x1 ? both : undefined
@@ -194,7 +194,7 @@ const group = ({ part, svg }: Layer, under: PartId | undefined): Markup =>
 function ghost(piece: Piece, frame: Frame, side: 'up' | 'down'): Markup {
   const y = frame[side]
   const [left, right] = [px(frame.x(piece.x0)), px(frame.x(piece.x1))]
-  const top = px(y(Math.min(piece.r1, frame.top)))
+  const top = px(y(Math.min(piece.r1, side === 'up' ? frame.top : frame.low)))
   return markup`<path class="to-come" d="M${left} ${px(y(piece.r0))}V${top}H${right}V${px(y(piece.r0))}${piece.r0 > 0 && 'Z'}"/>`
 }
 

@@ -6,7 +6,7 @@ import { px, run } from '../drawing.ts'
 import type { Frame, Stretch } from './frame.ts'
 import type { Face } from './painted.ts'
 import type { Piece } from './pieces.ts'
-import { missingSides, pitchLine } from './section.ts'
+import { broken, missingSides, pitchLine } from './section.ts'
 import { silhouette, type Seen as Visible } from './silhouette.ts'
 
 /** What is seen of one part from outside. */
@@ -22,28 +22,26 @@ export interface Seen {
  * @param side above the axis for what is never cut, below it for everything
  */
 export function seenFromOutside(pieces: readonly Piece[], frame: Frame, side: 'up' | 'down'): readonly Seen[] {
+  const most = side === 'up' ? frame.top : frame.low
   const stretches = silhouette(pieces)
-  const y = (r: number) => frame[side](r)
+  const y = (r: number) => frame[side](Math.min(r, most))
   const seen = stretches.map((stretch, index) => {
     const [before, after] = [neighbour(stretches[index - 1], stretch), neighbour(stretches[index + 1], stretch)]
     const { of: piece, r } = stretch
     const [left, right] = [frame.x(stretch.x0), frame.x(stretch.x1)]
-    const box = [
-      { x: left, y: frame.axis },
+    const outline = [
       { x: left, y: y(r) },
       { x: right, y: y(r) },
-      { x: right, y: frame.axis },
-    ]
+    ] as const
+    const box = [{ x: left, y: frame.axis }, ...outline, { x: right, y: frame.axis }]
     // An end face is seen as a line over its whole height; where two meet, the higher one draws it.
     const end = (x: number, other: Visible<Piece> | undefined) =>
       !other || other.r < r || (other.r === r && other.of.part !== piece.part)
         ? `M${px(x)} ${px(frame.axis)}V${px(y(r))}`
         : ''
-    const edges = `${run([
-      { x: left, y: y(r) },
-      { x: right, y: y(r) },
-    ])}${end(left, before)}${end(right, after)}`
-    const svg = markup`<path class="face" d="${run(box, true)}"/><path class="${piece.supposed ? 'doubt' : 'edge'}" d="${edges}"/>${piece.teeth && pitchLine({ ...piece, x0: stretch.x0, x1: stretch.x1 }, frame, side)}${side === 'up' && missingSides(piece, frame)}`
+    const goesOn = r > most
+    const edges = `${goesOn ? '' : run(outline)}${end(left, before)}${end(right, after)}`
+    const svg = markup`<path class="face" d="${run(box, true)}"/><path class="${piece.supposed ? 'doubt' : 'edge'}" d="${edges}"/>${goesOn && markup`<path class="thin" d="${broken(...outline)}"/>`}${piece.teeth && pitchLine({ ...piece, x0: stretch.x0, x1: stretch.x1 }, frame, side)}${side === 'up' && missingSides(piece, frame)}`
     return { r, piece, svg, faces: [{ part: piece.part.id, loops: [box] }] }
   })
   // The higher one last: its end face must not be painted over by its neighbour.
