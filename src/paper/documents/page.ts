@@ -117,6 +117,7 @@ tr.group td{background:var(--well);padding:1.4mm 1.5mm;break-after:avoid}
 .contents{list-style:none;padding:0;columns:2}
 .contents a{color:inherit;text-decoration-thickness:.2mm;text-underline-offset:.8mm}
 @media screen{body{padding:8mm 4mm}}
+@media print{body{max-width:none}}
 `
 
 /** A whole HTML file that asks nothing of a network. */
