@@ -48,12 +48,7 @@ export function kitOf(
     })
   }
   for (const part of unit.parts.values()) {
-    if (part.life === 'renew')
-      want(part.id, 'always renewed', {
-        says: 'Always renewed.',
-        standing: unit.sizesStanding,
-        ...(unit.sizesSource && { source: unit.sizesSource }),
-      })
+    if (part.life === 'renew') want(part.id, 'always renewed', { says: 'Always renewed.', standing: 'told' })
   }
   for (const { part, why, standing, source } of renewals) {
     if (unit.parts.has(part) && !kept(part))

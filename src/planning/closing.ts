@@ -374,6 +374,25 @@ class Closer {
       this.derive()
       this.closeCertain()
     }
+    this.noteShortcuts()
+  }
+
+  /** Orders that a need says itself are kept even where they follow from others, so that the shortest chain can be told. */
+  noteShortcuts(): void {
+    const noted = new Set(this.orders.map(({ before, after }) => before * this.size + after))
+    const note = (before: number, after: number, { relations, orders, relation }: LiveNeed) => {
+      if (noted.has(before * this.size + after)) return
+      noted.add(before * this.size + after)
+      this.orders.push({ before, after, grounds: { relations, orders }, relation })
+    }
+    for (const list of this.own) {
+      for (const live of list) {
+        const [first, ...others] = live.alternatives
+        for (const op of first!.done) if (others.every(({ done }) => done.includes(op))) note(op, live.owner, live)
+        for (const op of first!.notDone)
+          if (others.every(({ notDone }) => notDone.includes(op))) note(live.owner, op, live)
+      }
+    }
   }
 
   /** What is left of a need once all that is certain anyway is dropped; null when it holds always. */

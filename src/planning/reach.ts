@@ -65,7 +65,8 @@ export function reach(problem: PlanningProblem, wanted: OpId, options: ReachOpti
     if (way.isThere) {
       const rest = restOf(problem, build.standing(way))
       if (canBeDone(rest, { effort: REBUILD_EFFORT, late }).answer === 'yes') {
-        return build.result(way, Math.min(bound_s, way.cost_s), plan(rest, { effort: REBUILD_EFFORT }))
+        const rebuild = plan(rest, { effort: REBUILD_EFFORT })
+        return build.result(build.inReverse(way, rebuild), Math.min(bound_s, way.cost_s), rebuild)
       }
     }
     for (const id of build.undoable(way)) {
@@ -163,6 +164,17 @@ class Build {
       if (!needsOf(operation).every((need) => !isBodily(need) || needHolds(need, others))) return false
       return ![...this.operations.values()].some((other) => others(other.id) && this.#standsOn(other, id, stands))
     })
+  }
+
+  /** The same operations undone in the reverse of the order in which they go together again, where that can be. */
+  inReverse(way: Way, { steps }: PlanResult): Way {
+    const order = steps.map(({ op }) => op).reverse()
+    const undone: OpId[] = []
+    for (const id of order.filter((op) => way.undone.includes(op))) {
+      if (!this.undoable(this.way(undone)).includes(id)) return way
+      undone.push(id)
+    }
+    return undone.length === way.undone.length ? { ...way, undone } : way
   }
 
   result(way: Way, bound_s: number, rebuild: PlanResult): Reach {

@@ -7,12 +7,16 @@ import { type Markup, markup } from '../markup.ts'
 import type { JobBookInput } from './jobBookInput.ts'
 import { type Fields, page, titleBlock } from './page.ts'
 import { drawn } from './parts.ts'
+import { readingsSheet } from './readings.ts'
 import { proofLine, sequenceSheet } from './sequenceSheet.ts'
+import { sourcesOf } from './sources.ts'
 import { type StepFacts, stepFacts } from './stepFacts.ts'
 import { stepSheet } from './stepSheet.ts'
-import { kitTable, questionsTable, readingsTable, settingsTable, sourcesTable } from './tables.ts'
+import { kitTable, questionsTable, settingsTable } from './tables.ts'
 
 const WIDE_PX = 685
+/** A shorter parts list is kept on one page. */
+const MOST_TOGETHER = 60
 
 /**
  * One self-contained HTML file: no script, nothing from a network. Prints on A4 and letter; nothing that a person wrote can break it.
@@ -20,11 +24,12 @@ const WIDE_PX = 685
  * @example jobBook({ work, result: sequenceOf(work), settings: settingsOf(work), kit: kitOf(unit, job, renewalsOf(work)), system: 'metric', date: '25 November 2026' })
  */
 export function jobBook(input: JobBookInput): string {
-  const { work, kit, fonts, sheet } = input
+  const { work, fonts, sheet } = input
+  const sources = sourcesOf(input)
   const numbers = itemNumbers(work.unit)
   const steps = stepFacts(input)
   const fields = fieldsOf(input)
-  const readings = readingsTable(input)
+  const readings = readingsSheet(input, sources)
   return page({
     fields,
     ...(fonts && { fonts }),
@@ -35,11 +40,11 @@ export function jobBook(input: JobBookInput): string {
       halfSections(input, numbers),
       stepSheets(steps, input, numbers),
       holeMaps(input),
-      settingsTable(input),
-      kitTable(kit, numbers),
+      settingsTable(input, sources),
+      kitTable(input, numbers, sources),
       questionsTable(work.questions),
-      ...(readings ? [readings] : []),
-      sourcesTable(input),
+      readings,
+      sources.table,
     ],
   })
 }
@@ -98,7 +103,7 @@ function halfSections({ work, system }: JobBookInput, numbers: ReadonlyMap<PartI
   const { unit } = work
   const drawings = [...unit.lines.keys()].map(
     (line) =>
-      markup`<h3>Line ${line}</h3>${drawn(halfSection(unit, line, { width: WIDE_PX, mostHeight: 430, balloons: numbers, system }))}`,
+      markup`<h3>Line ${line}</h3>${drawn(halfSection(unit, line, { width: WIDE_PX, mostHeight: 350, balloons: numbers, system }))}`,
   )
   const items = [...numbers].map(([id, number]) => {
     const part = unit.parts.get(id)
@@ -107,7 +112,7 @@ function halfSections({ work, system }: JobBookInput, numbers: ReadonlyMap<PartI
     )
     return markup`<li><b>${number}</b><span>${id}${told.length > 0 && markup` <span class="told">${told.join(', ')}</span>`}</span></li>`
   })
-  return markup`<section id="half-sections"><h2>Half sections</h2>${drawings}<h3>Parts list</h3><ol class="items">${items}</ol></section>`
+  return markup`<section id="half-sections"><h2>Half sections</h2>${drawings}<h3>Parts list</h3><ol class="items${items.length < MOST_TOGETHER && ' short'}">${items}</ol></section>`
 }
 
 function stepSheets(

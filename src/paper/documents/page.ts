@@ -41,7 +41,7 @@ function footer({ unit, owner, job, revision, variant, date, person }: Fields): 
   const right = `${lines(['Date', `${date}${person ? `, ${person}` : ''}`])} "\\A" "Sheet  " counter(page) " of " counter(pages)`
   const box =
     'font:600 8.5pt/1.35 var(--words);white-space:pre;text-align:left;vertical-align:top;border:.5mm solid #000;padding:1.2mm 2mm;height:12mm;margin-top:4mm;box-sizing:border-box;overflow:hidden'
-  return `@bottom-left{content:${left};${box};width:40%}@bottom-center{content:${middle};${box};width:27%;border-left:0;border-right:0}@bottom-right{content:${right};${box};width:33%}`
+  return `@bottom-left{content:${left};${box};width:36.5%}@bottom-center{content:${middle};${box};width:27%;border-left:0;border-right:0}@bottom-right{content:${right};${box};width:36.5%}`
 }
 
 const face = (family: string, base64: string): string =>
@@ -64,12 +64,13 @@ section.runs-on{break-before:auto;padding-top:7mm}
 figure{margin:0 0 2mm;break-inside:avoid}
 figure svg{display:block;max-width:100%;height:auto}
 figcaption{font-size:8.5pt;color:var(--ink-2)}
-table{width:100%;border-collapse:collapse;font-size:9pt;line-height:1.3}
+table{width:100%;table-layout:fixed;border-collapse:collapse;font-size:9pt;line-height:1.3}
 thead{display:table-header-group}
 tr{break-inside:avoid}
 th{text-align:left;font-weight:500;color:var(--ink-3);border-bottom:.5mm solid #000;padding:1mm 1.5mm 1mm 0;vertical-align:bottom}
+td,th{overflow-wrap:break-word}
 td{border-bottom:.25mm solid var(--rule);padding:1.2mm 1.5mm 1.2mm 0;vertical-align:top}
-.fig{font-family:var(--figures);font-weight:600;white-space:nowrap}
+.fig{font-family:var(--figures);font-weight:600}
 .told{color:var(--ink-2)}
 .small{font-size:8.5pt}
 b,strong{font-weight:680}
@@ -82,7 +83,7 @@ b,strong{font-weight:680}
 .block span{display:block;font-size:8pt;color:var(--ink-3)}
 .block b{font-size:11.5pt}
 .number{display:inline-grid;place-items:center;min-width:7.4mm;height:7.4mm;padding:0 1mm;border:.35mm solid #000;border-radius:4mm;font:650 10pt var(--figures)}
-.step{break-inside:avoid;border-top:.75mm solid #000;padding:2.4mm 0 5mm}
+.step{break-inside:avoid;border-top:.75mm solid #000;padding:2mm 0 4mm}
 .step header{display:grid;grid-template-columns:auto 1fr auto;gap:0 3mm;align-items:start;margin-bottom:1.6mm}
 .step header .number{min-width:10mm;height:10mm;border-radius:6mm;font-size:13pt}
 .step header h3{margin:0;font-size:13.5pt;line-height:1.15}
@@ -93,14 +94,24 @@ b,strong{font-weight:680}
 .step .two.plain{grid-template-columns:1fr 1fr}
 .caution{display:grid;grid-template-columns:8mm 1fr;gap:0 1.5mm;background:var(--well);padding:1.6mm 2mm;margin:0 0 2mm;break-inside:avoid}
 .caution ul{list-style:none;padding:0;margin:0}
+.caution .many{columns:2;column-gap:5mm;font-size:9pt}
+.caution li{break-inside:avoid}
 .no-return{background:var(--red-fill);padding:1.2mm 2mm;margin:0 0 2mm;break-inside:avoid}
 tr.no-return td{border-color:var(--red)}
 .signs{display:grid;grid-template-columns:2fr 1.4fr 1fr 1fr;gap:3mm;margin-top:2mm;font-size:8pt;color:var(--ink-3)}
 .signs span{border-top:.25mm solid #000;padding-top:.5mm}
-.setting{margin:0 0 2mm;break-inside:avoid}
-.setting dl{display:grid;grid-template-columns:1fr auto;gap:.3mm 3mm;margin:0;font-size:9pt}
-.setting dd{margin:0;text-align:right}
+.setting{margin:1mm 0 2mm;break-inside:avoid}
+.beside{display:grid;grid-template-columns:1fr auto;gap:0 4mm;align-items:start}
+.beside figure{margin:0}
+.beside .fig{white-space:nowrap}
+.beside td,th{overflow-wrap:break-word}
+td{border-bottom-width:.15mm}
+.source{color:var(--ink-2);text-decoration:none;font-size:8pt}
+.one+.one{margin-top:1.4mm}
+tr.group td{background:var(--well);padding:1.4mm 1.5mm;break-after:avoid}
+.columns:empty{display:none}
 .columns{columns:2;column-gap:8mm;font-size:9pt}
+.items.short{break-inside:avoid}
 .items{columns:3;column-gap:6mm;font-size:9pt;list-style:none;padding:0}
 .items li{display:grid;grid-template-columns:7mm 1fr;break-inside:avoid}
 .items b{font-family:var(--figures);text-align:right;padding-right:2mm}

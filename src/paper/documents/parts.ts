@@ -15,19 +15,22 @@ export const drawn = ({ svg, notes }: Drawing, caption?: string): Markup =>
 export const listed = (title: string, texts: readonly string[]): Markup | undefined =>
   texts.length ? markup`<h4>${title}</h4><ul>${texts.map((text) => markup`<li>${text}</li>`)}</ul>` : undefined
 
+/** More lines than these stand in two columns. */
+const MANY = 4
+
 export const cautions = (texts: readonly string[]): Markup | undefined =>
   texts.length
-    ? markup`<div class="caution">${HAZARD}<ul>${texts.map((text) => markup`<li>${text}</li>`)}</ul></div>`
+    ? markup`<div class="caution">${HAZARD}<ul${texts.length > MANY && markup` class="many"`}>${texts.map((text) => markup`<li>${text}</li>`)}</ul></div>`
     : undefined
 
 const WORDS: Readonly<Record<Standing, string>> = { seen: 'seen', told: 'told', usual: 'usual', supposed: 'supposed ?' }
 export const standingWord = (standing: Standing): string => WORDS[standing]
 
 const BASIS: Readonly<Record<Figure['basis'], string>> = {
-  readings: 'from readings',
-  nominal: 'from nominal sizes',
-  mixed: 'some read, some nominal',
-  table: 'from a table',
+  readings: 'readings',
+  nominal: 'nominal sizes',
+  mixed: 'part readings',
+  table: 'a table',
 }
 export const restsOn = ({ basis, standing }: Figure): string => `${BASIS[basis]}, ${standingWord(standing)}`
 
@@ -36,25 +39,34 @@ export const verdictOf = ({ verdict }: Figure): Markup | undefined => (verdict ?
 export const limitOf = ({ limit, dimension }: Figure, system: System): string | undefined =>
   limit && limitText(limit, dimension, system)
 
-/** A setting as the bench wants it: figures, the gauge of the one that has both limits, what is missing. */
-export function settingOnSheet(setting: Setting, system: System): Markup {
-  const { title, figures, says, missing } = setting
-  const judged =
-    figures.find(({ limit }) => limit?.low !== undefined && limit.high !== undefined) ??
-    figures.find(({ limit }) => limit)
-  const rows = figures.map(
-    (figure) =>
-      markup`<dt>${figure.label}${figure.note && markup`<br><span class="told small">${figure.note}</span>`}</dt><dd><span class="fig">${figureText(figure, figure.dimension, system, true)}</span> ${verdictOf(figure)}<br><span class="told small">${restsOn(figure)}</span></dd>`,
-  )
-  return markup`<div class="setting"><h4>${title}</h4><dl>${rows}</dl>${judged?.limit && drawn(figureGauge(judged, system))}${says.map((text) => markup`<p>${text}</p>`)}${listed('Not known', missing)}</div>`
+/** A figure in both systems, the job's own first. */
+export function bothTexts(figure: Figure, system: System): Markup {
+  const text = figureText(figure, figure.dimension, system)
+  const other = figureText(figure, figure.dimension, system === 'metric' ? 'inch' : 'metric')
+  return markup`<span class="fig">${text}</span>${other !== text && markup`<br><span class="told">${other}</span>`}`
 }
 
-export const figureGauge = (figure: Figure, system: System): Drawing =>
+/** What judges only the strength of the parts has its place in the table of settings, unless it says no. */
+const isForTheBench = ({ dimension, verdict }: Figure): boolean =>
+  (dimension !== 'pressure' && dimension !== 'number') || verdict === 'out' || verdict === 'not known'
+
+/** A setting as the bench wants it: its figures, the first limit as a gauge, what is missing. */
+export function settingOnSheet({ title, figures, says, missing }: Setting, system: System): Markup {
+  const shown = figures.filter(isForTheBench)
+  const judged = shown.find(({ limit }) => limit)
+  const rows = shown.map(
+    (figure) =>
+      markup`<tr><td>${figure.label}${figure.note && markup`<br><span class="told">${figure.note}</span>`}</td><td><span class="fig">${figureText(figure, figure.dimension, system)}</span></td><td>${limitOf(figure, system)} ${verdictOf(figure)}</td><td class="told">${restsOn(figure)}</td></tr>`,
+  )
+  return markup`<div class="setting"><h4>Set: ${title}</h4><div class="beside"><table><colgroup><col style="width:32%"><col style="width:27%"><col style="width:20%"><col></colgroup><tbody>${rows}</tbody></table>${judged?.limit && drawn(figureGauge(judged, system))}</div>${says.map((text) => markup`<p>${text}</p>`)}${missing.length > 0 && markup`<p class="told"><b>Not known.</b> ${missing.join(' ')}</p>`}</div>`
+}
+
+const figureGauge = (figure: Figure, system: System): Drawing =>
   gauge({
     title: figure.label,
     dimension: figure.dimension,
     limit: figure.limit ?? {},
     readings: [{ low: figure.low, high: figure.high, is: figure.verdict ?? 'not known' }],
     system,
-    width: 260,
+    width: 200,
   })

@@ -15,7 +15,7 @@ export function sequenceSheet(steps: readonly StepFacts[], { work, result }: Job
   if (!result.value)
     return markup`<section id="sequence"><h2>The sequence</h2><p>No sequence was found within the effort given, and no conflict was shown. Give it more time.</p></section>`
   const map = drawn(sequenceMap(result, work.problem, { width: 685, holds: new Set(work.unit.checks.keys()) }))
-  return markup`<section id="sequence"><h2>The sequence</h2>${proofLine(result, work.job?.done.length ?? 0)}${map}<table><thead><tr><th>No.</th><th>Step</th><th>Workpiece</th><th>Min</th><th>Why here</th></tr></thead><tbody>${steps.map(row)}</tbody></table></section>`
+  return markup`<section id="sequence"><h2>The sequence</h2>${proofLine(result, work.job?.done.length ?? 0)}${map}<table><colgroup><col style="width:12mm"><col style="width:58mm"><col style="width:36mm"><col style="width:11mm"><col></colgroup><thead><tr><th>No.</th><th>Step</th><th>Workpiece</th><th>Min</th><th>Why here</th></tr></thead><tbody>${steps.map(row)}</tbody></table></section>`
 }
 
 function row(step: StepFacts): Markup {
@@ -43,7 +43,7 @@ export function proofLine({ value, bound, proven, assumptions }: PlanResult, don
           : 'without it the same value'
     return markup`<li>${reason.says} <span class="told">(${standingWord(reason.standing)}; ${matters})</span></li>`
   })
-  return markup`<p><b class="fig">${time(elapsed_s)}</b>, hazard ${hazard}, ${changes} changes of set-up${done > 0 && `; ${done} steps stand already and are not in it`}. <b>${said}</b></p>${doubts.length > 0 ? markup`<h4>It rests on</h4><ul>${doubts}</ul>` : markup`<p class="told">It rests on no supposed relation.</p>`}`
+  return markup`<p><b>${time(elapsed_s)}</b>, hazard ${hazard}, ${changes} changes of set-up${done > 0 && `; ${done} steps stand already and are not in it`}. <b>${said}</b></p>${doubts.length > 0 ? markup`<h4>It rests on</h4><ul>${doubts}</ul>` : markup`<p class="told">It rests on no supposed relation.</p>`}`
 }
 
 function conflictSheet({ conflict }: PlanResult): Markup {

@@ -60,7 +60,7 @@ export function stepFacts(input: JobBookInput): readonly StepFacts[] {
     const before = new Set(done)
     done.add(operation.id)
     const home = presentAt({ input, workpiece: mode.setup.workpiece, done: before, part })
-    const next = parts[index + 1]
+    const next = goesOn(placed[index + 1]?.mode, mode) ? parts[index + 1] : undefined
     const mine = joined.get(operation.id) ?? []
     const spent = (changes[index] ?? []).reduce((sum, { s }) => sum + s, 0)
     const line = lineOf(part, check, home, input)
@@ -103,6 +103,10 @@ export function stepFacts(input: JobBookInput): readonly StepFacts[] {
 }
 
 const once = (texts: readonly string[]): readonly string[] => [...new Set(texts)]
+
+/** Is the next step done on the same workpiece? Then its part is shown as what comes next. */
+const goesOn = (next: Mode | undefined, mode: Mode): boolean =>
+  mode.setup.workpiece !== 'any' && next?.setup.workpiece === mode.setup.workpiece
 
 /** The part that a step handles: its own, the one it follows, or the one whose connection it serves. */
 function partOf(step: string, { work }: JobBookInput): Part | undefined {

@@ -14,6 +14,10 @@ import type { StepFacts } from './stepFacts.ts'
 import type { Hold } from './whyHere.ts'
 
 const DRAWING_PX = 390
+/** A part by itself, away from the workpiece, is drawn small: it is there to be known again. */
+const ALONE_PX = 170
+/** Two ordinary steps stand on one sheet of paper. */
+const TALL_PX = 245
 const MOST_BALLOONS = 9
 const MOST_REASONS = 3
 
@@ -50,15 +54,18 @@ export function stepSheet(step: StepFacts, input: JobBookInput, numbers: Readonl
       step.clocks.map((lag) => clockText(lag, operation.id)),
     ),
     checkLimit(step, input),
-    ...step.settings.map((setting) => settingOnSheet(setting, input.system)),
-    listed('Proves it', step.proofs),
-    listed('Done wrongly it shows', step.warnings),
     listed('Note', step.part?.id === operation.id && step.part.note ? [step.part.note] : []),
   ]
+  const after = [listed('Proves it', step.proofs), listed('Done wrongly it shows', step.warnings)]
+  const head = markup`<header><span class="number">${number}</span><div><h3>${operation.does}</h3><p>${placeText(step)}${mode.people > 1 && `, ${mode.people} people`}${mode.id !== 'as told' && ` · ${mode.id}`}</p></div><div class="minutes">${minutes(usual)}<small>min${minutes(low) !== minutes(high) && ` (${minutes(low)} to ${minutes(high)})`}</small></div></header>`
+  const noReturn =
+    operation.noReturn !== undefined &&
+    markup`<p class="no-return">${RACK} <b>Point of no return.</b> ${operation.noReturn}</p>`
   const body = left.length
-    ? markup`<div class="two"><div>${left}${cautions(step.cautions)}</div><div>${facts}</div></div>`
-    : markup`${cautions(step.cautions)}<div class="columns">${facts}</div>`
-  return markup`<article class="step" id="step-${number}" data-step="${operation.id}"><header><span class="number">${number}</span><div><h3>${operation.does}</h3><p>${placeText(step)}${mode.people > 1 && `, ${mode.people} people`}${mode.id !== 'as told' && ` · ${mode.id}`}</p></div><div class="minutes">${minutes(usual)}<small>min (${minutes(low)} to ${minutes(high)})</small></div></header>${operation.noReturn !== undefined && markup`<p class="no-return">${RACK} <b>Point of no return.</b> ${operation.noReturn}</p>`}${body}<div class="signs"><span>Read, found, changed</span><span>Done by</span><span>Date</span><span>Time</span></div></article>`
+    ? markup`<div class="two"><div>${left}</div><div>${facts}</div></div>`
+    : markup`<div class="columns">${facts}</div>`
+  const settings = step.settings.map((setting) => settingOnSheet(setting, input.system))
+  return markup`<article class="step" id="step-${number}" data-step="${operation.id}">${head}${noReturn}${cautions(step.cautions)}${body}${settings}<div class="columns">${after}</div><div class="signs"><span>Read, found, changed</span><span>Done by</span><span>Date</span><span>Time</span></div></article>`
 }
 
 function drawingOf(
@@ -69,7 +76,7 @@ function drawingOf(
   if (step.line === undefined) return undefined
   const drawing = halfSection(work.unit, step.line, {
     width: DRAWING_PX,
-    mostHeight: 300,
+    mostHeight: step.mode.setup.workpiece === 'any' ? ALONE_PX : TALL_PX,
     home: step.home,
     toCome: step.toCome,
     balloons: numbers,

@@ -7,6 +7,8 @@ const HEAD = 46
 const MOST_RADIUS = 19
 const LEAST_RADIUS = 11
 const LINE_PX = 19
+/** The width of a letter at 14 px, rather too wide than too narrow. */
+const LETTER_PX = 7.2
 /** Distances from the middle that differ by less than this part are one circle. */
 const ON_A_CIRCLE = 0.01
 
@@ -30,23 +32,36 @@ export function holeMap(map: HoleMap, width = 420): Drawing {
     }),
   )
   const words = [
-    ...map.lengths.map(({ letter, text, pieces }) => `${letter}  ${pieces} × ${text}`),
+    ...map.lengths.map(({ letter, text, pieces }) => `${letter} ${pieces} × ${text}`),
     ...map.stages.map((stage, index) => (map.stages.length > 1 ? `Stage ${index + 1}: ${stage}` : stage)),
   ]
+  const rows = words.flatMap((text) => wrapped(text, Math.floor(width / LETTER_PX)))
   return drawing({
     title,
     says: saysOf(map),
     width,
-    height: height + words.length * LINE_PX + 8,
+    height: height + rows.length * LINE_PX + 8,
     inner: [
       guide(points),
       ...bolts,
-      ...words.map(
+      ...rows.map(
         (text, index) => markup`<text class="words" x="6" y="${height + 14 + index * LINE_PX}">${text}</text>`,
       ),
     ],
     notes,
   })
+}
+
+/** Broken between words, for SVG does not. */
+function wrapped(text: string, letters: number): readonly string[] {
+  const rows: string[] = []
+  for (const word of text.split(' ')) {
+    const last = rows.pop()
+    const longer = last === undefined ? word : `${last} ${word}`
+    if (last === undefined || longer.length <= letters) rows.push(longer)
+    else rows.push(last, word)
+  }
+  return rows
 }
 
 function layOut(holes: readonly HolePlace[], width: number) {

@@ -82,12 +82,21 @@ function stepsOf(result: PlanResult, problem: PlanningProblem): readonly MapStep
     problem,
     chosen.map(({ step, mode }) => ({ op: step.op, mode })),
   )
+  // A workpiece that has gone home is worked on where it went.
+  const wentTo = new Map<string, string>()
+  const laneNow = (mode: Mode): string => {
+    let lane = laneOf(mode)
+    for (let next = wentTo.get(lane); next !== undefined; next = wentTo.get(lane)) lane = next
+    return lane
+  }
   return chosen.map(({ step, mode }, index) => {
+    const lane = laneNow(mode)
+    if (lane !== APART && lane !== step.op) wentTo.set(step.op, lane)
     const ready = (chosen[index - 1]?.step.end_s ?? 0) + (changes[index] ?? []).reduce((sum, { s }) => sum + s, 0)
     return {
       number: index + 1,
       op: step.op,
-      lane: laneOf(mode),
+      lane,
       start: step.start_s,
       end: step.end_s,
       turned: (changes[index] ?? []).some(({ what }) => what === 'attitude'),

@@ -42,11 +42,12 @@ export function solve(instance: Instance, limits: Limits): Solution {
   const { effort, late, anyWillDo = false, reduce = true, firstWidth = FIRST_WIDTH } = limits
   let kernel = new Kernel(instance, { reduce })
   const search = new Search(kernel, limits)
-  const unlimited = Number.POSITIVE_INFINITY
-  search.take(kernel.pass(firstWidth, search.key, { effort: unlimited, late }), firstWidth)
+  // The first pass always comes to its end, so that there is something to show for the smallest effort.
+  const unlimited = { effort: Number.POSITIVE_INFINITY, late: () => false }
+  search.take(kernel.pass(firstWidth, search.key, { ...unlimited }), firstWidth)
   if (search.isOver || (anyWillDo && search.steps)) return search.solution()
   if (instance.bounds.length > 0) {
-    const careful = kernel.pass(firstWidth, search.key, { effort: unlimited, late }, { careful: true })
+    const careful = kernel.pass(firstWidth, search.key, { ...unlimited }, { careful: true })
     search.better(careful)
     if (search.isOver || (anyWillDo && search.steps)) return search.solution()
   }

@@ -1,6 +1,7 @@
 // Parts become operations: the whole unit, for one variant, as a planning problem.
-import type { Lag, Mode, Need, Operation, PlanningProblem } from '../../planning/model/problem.ts'
+import type { Lag, Mode, Need, Operation, PlanningProblem, Standing } from '../../planning/model/problem.ts'
 import type { Contribution, StepDraft } from '../connections/kind.ts'
+import { weaker } from '../lines/answer.ts'
 import type { AddedStep, Part, Unit } from '../model/unit.ts'
 import { heldFast } from './attitudes.ts'
 import type { Doubt } from './blocks.ts'
@@ -9,7 +10,7 @@ import { columnNeeds } from './columns.ts'
 import { durationOf, partDuration } from './durations.ts'
 import { type Frame, frameOf } from './frame.ts'
 import { type Openings, openingsOf } from './openings.ts'
-import { after, reason } from './reasons.ts'
+import { after, reason, restingOn } from './reasons.ts'
 import { type Way, waysOf } from './ways.ts'
 
 export interface Derivation {
@@ -141,22 +142,28 @@ function tidy(step: Operation, known: ReadonlySet<string>): Operation {
   const key = (need: Need) => JSON.stringify(need.anyOf)
   const cut = (needs: readonly Need[]): readonly Need[] =>
     needs.flatMap((need) => {
-      const anyOf = need.anyOf
-        .filter((each) => each.done.every((id) => known.has(id)))
-        .map((each) => ({
-          done: each.done.filter((id) => id !== step.id),
-          notDone: each.notDone.filter((id) => known.has(id) && id !== step.id),
-        }))
+      // What is no step of this unit is taken as done with: it neither holds anything up nor stands in the way.
+      const others = (ids: readonly string[]) => ids.filter((id) => known.has(id) && id !== step.id)
+      const anyOf = need.anyOf.map((each) => ({ done: others(each.done), notDone: others(each.notDone) }))
       const holds = anyOf.some((each) => each.done.length === 0 && each.notDone.length === 0)
       return holds || anyOf.length === 0 ? [] : [{ ...need, anyOf }]
     })
+  // Of needs that ask the same the best known stays.
   const once = (needs: readonly Need[]) => {
-    const seen = new Set<string>()
-    return needs.filter((need) => !seen.has(key(need)) && seen.add(key(need)))
+    const best = new Map<string, Need>()
+    for (const need of needs) {
+      const other = best.get(key(need))
+      if (!other || weaker(other.reason.standing, need.reason.standing) !== need.reason.standing)
+        best.set(key(need), need)
+    }
+    return [...best.values()]
   }
   const modes = step.modes.map((mode) => ({ ...mode, needs: once(cut(mode.needs)) }))
-  const common =
-    modes[0]?.needs.filter((need) => modes.every((mode) => mode.needs.some((other) => key(other) === key(need)))) ?? []
+  const common = (modes[0]?.needs ?? []).flatMap((need) => {
+    const same = modes.map((mode) => mode.needs.find((other) => key(other) === key(need)))
+    const standings = same.map((other) => other?.reason.standing)
+    return standings.includes(undefined) ? [] : [restingOn(need, (standings as Standing[]).reduce(weaker))]
+  })
   const commonKeys = new Set(common.map(key))
   const needs = once([...cut(step.needs), ...common])
   const taken = new Map<string, number>()

@@ -9,7 +9,7 @@ import { type Drawing, drawing, type Point, px } from '../drawing.ts'
 import type { Slope } from '../hatch.ts'
 import { type Frame, frameOf } from './frame.ts'
 import { AT_ONE_PLACE, depthOf, WHOLE } from './looks.ts'
-import { housingBelow, keyway, outsideOf, rimsBeyond, seenFromOutside } from './outside.ts'
+import { housingBelow, outsideOf, rimsBeyond, seenFromOutside } from './outside.ts'
 import { dotsOf, type Face } from './painted.ts'
 import { type Piece, piecesOf } from './pieces.ts'
 import { cutFaces, pitchLine } from './section.ts'
@@ -124,11 +124,6 @@ function paint(pieces: readonly Piece[], unit: Unit, frame: Frame, under: PartId
   ))
     layers.push({ ...seen, depth: depthOf(seen.piece.look), part: seen.piece.part.id })
   for (const key of solid.filter((piece) => AT_ONE_PLACE.has(piece.look))) {
-    const seat = solid.find((piece) => !AT_ONE_PLACE.has(piece.look) && piece.x0 <= key.x0 && piece.x1 >= key.x1)
-    if (seat) {
-      const svg = keyway(key, seat, slope(seat.part.id), frame)
-      if (svg) layers.push({ depth: depthOf('shaft'), part: seat.part.id, svg, faces: [] })
-    }
     layers.push({
       ...cutFaces({ pieces: [key], look: key.look, slope: 45, frame, unit }),
       depth: depthOf(key.look),

@@ -1,7 +1,6 @@
 // Solid parts above the axis and everything below it, seen from outside.
 import { type Markup, markup } from '../../markup.ts'
 import { px, run } from '../drawing.ts'
-import { hatch, type Slope } from '../hatch.ts'
 import type { Frame } from './frame.ts'
 import type { Face } from './painted.ts'
 import type { Piece } from './pieces.ts'
@@ -93,20 +92,4 @@ export function rimsBeyond(pieces: readonly Piece[], frame: Frame): Markup {
       [piece.x0, piece.x1].map((x) => `M${px(frame.x(x))} ${px(frame.up(piece.r0))}V${px(frame.axis)}`),
     )
   return markup`<path class="edge" d="${rims.join('')}"/>`
-}
-
-/** A key lies in its shaft: the shaft is broken out around it, so that the keyway shows. */
-export function keyway(key: Piece, shaft: Piece, slope: Slope, frame: Frame): Markup | undefined {
-  if (key.r0 >= shaft.r1 || key.missing.length) return undefined
-  const [left, right] = [frame.x(key.x0) - 6, frame.x(key.x1) + 6]
-  const [surface, bottom] = [frame.up(shaft.r1), frame.up(key.r0)]
-  const depth = Math.min(bottom - surface + 9, frame.axis - surface - 6)
-  if (depth <= 2) return undefined
-  // A line by hand: falls quickly, wavers along the bottom, comes up again.
-  const steps = Array.from({ length: 25 }, (_, index) => index / 24)
-  const edge = steps.map((t) => ({
-    x: left + t * (right - left),
-    y: surface + depth * Math.sin(Math.PI * t) ** 0.35 * (1 + 0.07 * Math.sin(9 * t)),
-  }))
-  return markup`<path class="face" d="${run(edge, true)}"/><path class="hatch" d="${hatch([edge], { pitch: 5.5, slope })}"/><path class="thin" d="${run(edge)}"/><path class="edge" d="M${px(left)} ${px(surface)}H${px(frame.x(key.x0))}M${px(frame.x(key.x1))} ${px(surface)}H${px(right)}"/>`
 }
