@@ -47,7 +47,10 @@ function startWords({ work, result, system, settings, kit }: WorkedOut, file: st
   return [
     pen.strong(titleOf(work)),
     ...section('Sequence', sequenceWords(problem, result, pen)),
-    ...section(`No way back: ${counted(noReturn.length, 'point')} of no return`, noReturn),
+    ...section(
+      `No way back: ${counted(problem.operations.filter((operation) => operation.noReturn).length, 'point')} of no return`,
+      noReturn,
+    ),
     ...section('Settings', settingWords(settings, pen, system)),
     ...section('To get', kitWords(kit, pen)),
     ...section('Not known', questionWords(work.questions, pen, FEW_QUESTIONS)),

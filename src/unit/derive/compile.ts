@@ -241,6 +241,7 @@ function followStep(part: Part, follow: Part['follows'][number], frame: Frame, o
       ),
       ...follow.reach.flatMap((opening) => openings.open({ opening, step: follow.id, whatFor: follow.id })),
     ],
+    ...(follow.noReturn ? { noReturn: follow.noReturn } : {}),
   }
 }
 
