@@ -25,6 +25,7 @@ export async function reach(
   )
   // Where nobody has said what stands, the unit is finished.
   const done = work.job?.done.map((each) => each.step) ?? []
+  if (!asked.json) io.err('looking for the cheapest way back; deep in a large unit this takes a while')
   const found = reachOf(problem, step, done.length > 0 ? { done } : {})
   const answer: ReachAnswer = {
     schema: 'matchmark-reach/1',
@@ -48,7 +49,7 @@ export async function reach(
 
 function reachWords({ step, way }: ReachAnswer, { derivation }: WorkUp, pen: Pen): string[] {
   const does = new Map(derivation.problem.operations.map((operation) => [operation.id, operation.does]))
-  if (!way) return [`No way back to “${does.get(step) ?? step}” was found.`]
+  if (!way) return [`No way back to “${does.get(step) ?? step}” was found within the effort.`]
   const list = (ids: readonly string[]) =>
     ids.flatMap((id, place) =>
       wrapped(does.get(id) ?? id, { width: pen.width, first: `${String(place + 1).padStart(4)} `, rest: '     ' }),
