@@ -58,6 +58,7 @@ export type { SpanTeeth } from './gears/spanSize.ts'
 export { spanFaceWidth, spanSize, spanTeeth, thicknessFromSpan } from './gears/spanSize.ts'
 export type { MetrePerSecond, Watt } from './gears/speedAndPower.ts'
 export {
+  circleSpeed,
   footPerMinute,
   horsepower,
   kilometrePerHour,

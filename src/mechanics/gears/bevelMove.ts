@@ -14,13 +14,16 @@ export interface BevelSetting {
 
 /**
  * How much backlash a bevel gear gains for each unit that it is moved along its own axis, out of mesh. By the angles
- * alone; a job's own two tries know better (nextBevelShim). Backlash along the outer pitch circle, where it is read.
- * Not for hypoid gears.
+ * alone and for teeth that touch at the pitch line: a first guess, until two tries of the job give its own ratio
+ * (nextBevelShim). Read along the outer pitch circle. While a tooth pair passes the pitch line the gain rises and falls by
+ * π sin δ cos δ / z, for the teeth taper and moved gears no longer match: little for a wheel (1 % of 40 teeth), much
+ * for its pinion, so read with the same teeth in mesh. Not for hypoid gears.
  *
  * @param pressureAngle, coneAngle, spiralAngle symbols α_n, δ, β
  * @returns change of backlash over movement, 2 tan α_n sin δ / cos β
  * @throws VALUE_OUTSIDE, RANGE_TURNED
- * @source backlash relation of gear handbooks, j_x = j_t / (2 tan α sin δ); the test holds it against pitch cones in space
+ * @source gear handbooks, j_x = j_t / (2 tan α sin δ); held against flanks cut by a crown gear in space, which also gave
+ *   the rise and fall (bevelInSpace.test.ts)
  * @example bevelBacklashRatio({ pressureAngle: degree(20), coneAngle: degree(75.96) }).low   // 0.706
  */
 export function bevelBacklashRatio({ pressureAngle, coneAngle, spiralAngle = radian(0) }: BevelSetting): Range<number> {
@@ -54,10 +57,10 @@ export function bevelBacklashChange({
 
 /**
  * How far the wheel has to follow when the pinion is moved for depth, so that the backlash stays. Above zero is out of
- * mesh for both: the pinion out, the wheel in.
+ * mesh for both: the pinion in, the wheel out. A first guess: read the backlash again.
  *
  * @param pinionMove along the pinion's axis
- * @param pinionCone, wheelCone symbols δ_1, δ_2
+ * @param pinionCone, wheelCone symbols δ_1, δ_2 (pitchCones)
  * @returns movement of the wheel along its axis
  * @throws VALUE_OUTSIDE, RANGE_TURNED
  * @source as bevelBacklashRatio: − sin δ_1 / sin δ_2, whatever the pressure and spiral angles are

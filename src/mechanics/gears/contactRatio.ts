@@ -72,7 +72,7 @@ export function contactRatio(told: ContactTold): Contact {
  * @returns path, arc and contact ratio
  * @throws GEAR_TEETH_IMPOSSIBLE, GEAR_CENTRES_TOO_CLOSE, VALUE_OUTSIDE
  * @source ISO 21771, with teeth counted above zero
- * @example internalContactRatio({ module: mm(3), pressureAngle: degree(20), pinionTeeth: 20, wheelTeeth: 60, pinionTip: mm(66), wheelTip: mm(174), centreDistance: mm(60) }).transverse   // 1.94
+ * @example internalContactRatio({ module: mm(3), pressureAngle: degree(20), pinionTeeth: 20, wheelTeeth: 60, pinionTip: mm(66), wheelTip: mm(174), centreDistance: mm(60) }).transverse   // 1.95
  */
 export function internalContactRatio(told: ContactTold): Contact {
   return contact(told, -1)

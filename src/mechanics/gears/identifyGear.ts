@@ -30,9 +30,9 @@ export interface GearCandidate {
 }
 
 export interface GearIdentity {
-  /** What the readings allow, the likeliest first; those without profile shift before those with. */
+  /** What the readings allow without profile shift, the likeliest first; where nothing does, what they allow with one. */
   readonly fits: readonly GearCandidate[]
-  /** What lies nearest and is not it, or could only be it with a fault in a reading. */
+  /** What lies nearest and is not it, with the difference; or could only be it with a shift, or a fault in a reading. */
   readonly nearMisses: readonly GearCandidate[]
   /** From two spans: of wear, tips and shift it knows nothing. */
   readonly normalBasePitch?: Range<Metre>
@@ -54,7 +54,7 @@ const SHIFTS = { low: -0.6, high: 1.1 }
 const THINNER = { low: -0.08, high: 0.3 }
 const AS_DRAWN = 0.04
 const MOST_FITS = 6
-const MOST_MISSES = 4
+const MOST_MISSES = 6
 
 /**
  * What a gear is, from its teeth counted and what was measured: outside diameter, spans, best both and two spans. Two
@@ -96,16 +96,18 @@ export function identifyGear({
   const outside = outsideDiameter && widen(rangeOf(outsideDiameter), doubt)
   const read = spans.map(({ across, reading }) => ({ across, reading: widen(rangeOf(reading), doubt) }))
   const basePitch = basePitchOf(read)
-  const judged = TOOTH_SERIES.flatMap((series) =>
+  // Spans know nothing of how tall the teeth are.
+  const told = outside ? TOOTH_SERIES : TOOTH_SERIES.filter(({ addendum }) => addendum === 1)
+  const judged = told.flatMap((series) =>
     (read.length > 0 ? ANGLES : ANGLES.slice(0, 1)).map(({ angle, seldom }) =>
       judge(series, { teeth, angle, helixAngle, seldom, outside, read, basePitch }),
     ),
   )
-  const fitting = judged.filter(({ rank }) => rank !== 'miss').sort((a, b) => a.penalty - b.penalty)
-  const asDrawn = fitting.filter(({ rank }) => rank === 'as drawn')
-  const shifted = fitting.filter(({ rank }) => rank === 'shifted')
-  const fits = [...asDrawn, ...shifted].slice(0, Math.max(MOST_FITS, asDrawn.length))
-  const misses = [...judged.filter(({ rank }) => rank === 'miss')].sort((a, b) => a.penalty - b.penalty)
+  const ranked = (rank: Judged['rank']) =>
+    judged.filter((one) => one.rank === rank).sort((a, b) => a.penalty - b.penalty)
+  const [asDrawn, shifted, missed] = [ranked('as drawn'), ranked('shifted'), ranked('miss')]
+  const fits = asDrawn.length > 0 ? asDrawn : shifted.slice(0, MOST_FITS)
+  const misses = asDrawn.length > 0 ? [...shifted, ...missed] : missed
   return {
     fits: fits.map(({ candidate }) => candidate),
     nearMisses: misses.slice(0, MOST_MISSES).map(({ candidate }) => candidate),
@@ -181,7 +183,7 @@ function judge(series: ToothSeries, evidence: Evidence): Judged {
   }
   const off = gaps.pitch + gaps.agree + gaps.thinning + gaps.shift
   const rank = off > 0 ? 'miss' : gaps.asDrawn > 0 ? 'shifted' : 'as drawn'
-  const priors = 0.01 * module * (series.seldom + evidence.seldom)
+  const priors = 0.05 * module * (series.seldom + evidence.seldom)
   const penalty =
     rank === 'miss'
       ? off + gaps.asDrawn + priors + (outside ? Math.abs(gapTo(outside, drawn)) : 0)
@@ -216,7 +218,7 @@ function judge(series: ToothSeries, evidence: Evidence): Judged {
     }
     if (gaps.thinning > 0)
       said.push(thin > 0 ? 'teeth too thin even for worn ones' : 'teeth thicker than the tips allow')
-    if (gaps.agree > 0) said.push('the spans contradict each other')
+    if (gaps.agree > 0 && gaps.pitch === 0) said.push('the spans contradict each other')
     return said.join('; ')
   }
 }

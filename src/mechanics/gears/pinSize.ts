@@ -33,7 +33,7 @@ export function overPins({ pin, ...told }: InvoluteGear & { readonly pin: Metre 
  * @returns symbol M_d
  * @throws GEAR_TEETH_IMPOSSIBLE, GEAR_PIN_MISFIT, VALUE_OUTSIDE
  * @source ISO 21771, with teeth counted above zero
- * @example betweenPins({ module: mm(2), teeth: 60, pressureAngle: degree(20), pin: mm(3.36) })   // 115.427 mm
+ * @example betweenPins({ module: mm(2), teeth: 60, pressureAngle: degree(20), pin: mm(3.36) })   // 115.397 mm
  */
 export function betweenPins({ pin, ...told }: InvoluteGear & { readonly pin: Metre }): Metre {
   return pinSize(transverseGear(told), pin, -1)
@@ -63,7 +63,7 @@ export function thicknessFromPins(told: InvoluteGear & PinReading): Range<Metre>
  * @returns symbol s_n
  * @throws GEAR_TEETH_IMPOSSIBLE, GEAR_READING_IMPOSSIBLE, VALUE_OUTSIDE
  * @source ISO 21771, the size between pins turned round
- * @example thicknessBetweenPins({ module: mm(2), teeth: 60, pressureAngle: degree(20), pin: mm(3.36), reading: mm(115.427) }).low   // 3.1415 mm
+ * @example thicknessBetweenPins({ module: mm(2), teeth: 60, pressureAngle: degree(20), pin: mm(3.36), reading: mm(115.397) }).low   // 3.1416 mm
  */
 export function thicknessBetweenPins(told: InvoluteGear & PinReading): Range<Metre> {
   return thickness(told, -1)

@@ -57,7 +57,7 @@ export function spanTeeth(told: InvoluteGear): SpanTeeth {
  * @returns least face width
  * @throws GEAR_TEETH_IMPOSSIBLE, GEAR_SPAN_MISFIT, VALUE_OUTSIDE
  * @source ISO 21771: b > W sin β_b
- * @example spanFaceWidth({ module: mm(3), teeth: 40, pressureAngle: degree(20), helixAngle: degree(20), across: 6 })   // 16.4 mm
+ * @example spanFaceWidth({ module: mm(3), teeth: 40, pressureAngle: degree(20), helixAngle: degree(20), across: 6 })   // 16.3 mm
  */
 export function spanFaceWidth(told: InvoluteGear & { readonly across: number }): Metre {
   return metre(spanSize(told) * Math.sin(transverseGear(told).baseHelixAngle))
@@ -72,7 +72,7 @@ export function spanFaceWidth(told: InvoluteGear & { readonly across: number }):
  * @returns symbol s_n
  * @throws GEAR_TEETH_IMPOSSIBLE, GEAR_READING_IMPOSSIBLE, VALUE_OUTSIDE
  * @source ISO 21771, the span turned round
- * @example thicknessFromSpan({ module: mm(3), teeth: 24, pressureAngle: degree(20), across: 4, reading: mm(32) }).low   // 4.7066 mm
+ * @example thicknessFromSpan({ module: mm(3), teeth: 24, pressureAngle: degree(20), across: 4, reading: mm(32) }).low   // 4.7062 mm
  */
 export function thicknessFromSpan({
   across,

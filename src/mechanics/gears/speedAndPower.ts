@@ -1,7 +1,7 @@
 // Speed along a line and power: the units that gears and drives need and the quantity room does not hold yet.
 import { inch, lbf, newtonMetre } from '../../quantity/constructors.ts'
-import { type NewtonMetre, type Quantity, quantity, type RadianPerSecond } from '../../quantity/quantity.ts'
-import { requireWithin } from '../limits.ts'
+import { type Metre, type NewtonMetre, type Quantity, quantity, type RadianPerSecond } from '../../quantity/quantity.ts'
+import { requireAboveZero, requireWithin } from '../limits.ts'
 
 export type MetrePerSecond = Quantity<'m/s'>
 export type Watt = Quantity<'W'>
@@ -39,4 +39,25 @@ export function torqueOfPower({
   requireWithin('the power', power, { low: 0, high: 1e8, unit: 'W' })
   requireWithin('the speed', speed, { low: 1e-4, high: 1e5, unit: 'rad/s' })
   return newtonMetre(power / speed)
+}
+
+/**
+ * Speed at a circle of a turning gear, drum or tyre.
+ *
+ * @param diameter symbol d, of the pitch circle
+ * @param speed symbol ω
+ * @returns symbol v = ω d / 2, without regard to direction
+ * @throws VALUE_OUTSIDE
+ * @source kinematics
+ * @example circleSpeed({ diameter: inch(2), speed: rpm(1750) }) / footPerMinute(1)   // 916.3
+ */
+export function circleSpeed({
+  diameter,
+  speed,
+}: {
+  readonly diameter: Metre
+  readonly speed: RadianPerSecond
+}): MetrePerSecond {
+  requireAboveZero('the diameter', diameter, 'm')
+  return metrePerSecond((Math.abs(speed) * diameter) / 2)
 }

@@ -1,5 +1,5 @@
 import { Problem } from '../../problem/problem.ts'
-import { megapascal, newton, newtonMetre } from '../../quantity/constructors.ts'
+import { megapascal, metre, newton, newtonMetre } from '../../quantity/constructors.ts'
 import {
   type Metre,
   type Newton,
@@ -12,7 +12,7 @@ import { requireAboveZero, requireWithin, shown } from '../limits.ts'
 import { type MaterialName, materialOf } from '../materials.ts'
 import { type Known, type Range, rangeOf, spread } from '../range.ts'
 import { requireTeeth } from './involuteGear.ts'
-import { footPerMinute, type MetrePerSecond, metrePerSecond, type Watt } from './speedAndPower.ts'
+import { circleSpeed, footPerMinute, type MetrePerSecond, type Watt } from './speedAndPower.ts'
 
 /** Lewis form factor Y by teeth, load at the tip. From memory; some rows of the first read in public tables. */
 const FORMS: Readonly<Record<string, readonly (readonly [teeth: number, factor: number])[]>> = {
@@ -89,7 +89,7 @@ export interface ToothStrength {
  * @returns safe load, torque and power
  * @throws TOOTH_FORM_UNKNOWN, GEAR_TEETH_IMPOSSIBLE, VALUE_OUTSIDE, RANGE_TURNED
  * @source W. Lewis (1892) with Barth's factor: F = σ b m Y / K_v; Shigley, 9th ed., section 14-1
- * @example toothStrength({ module: moduleFromDiametralPitch(8), teeth: 16, faceWidth: inch(1.5), form: '20 full', made: 'cut', speed: rpm(1200), safeStress: psi(10000) }).load.low   // 365 lbf
+ * @example toothStrength({ module: moduleFromDiametralPitch(8), teeth: 16, faceWidth: inch(1.5), form: '20 full', made: 'cut', speed: rpm(1200), safeStress: psi(10000) }).load.low   // 364 lbf
  */
 export function toothStrength({
   module,
@@ -118,7 +118,7 @@ export function toothStrength({
   requireAboveZero('the safe stress', stress, 'Pa')
   requireWithin('the safe stress', stress, { low: 0, high: megapascal(1000), unit: 'Pa' })
   const radius = (module * teeth) / 2
-  const pitchSpeed = Math.abs(speed) * radius
+  const pitchSpeed = circleSpeed({ diameter: metre(2 * radius), speed })
   const make = MAKES[made === 'cut' ? 'cut' : 'cast']
   requireWithin(`the speed at the pitch circle of ${made} teeth`, pitchSpeed, {
     low: 0,
@@ -129,7 +129,7 @@ export function toothStrength({
   const load = spread({ stress }, (exact) => newton((exact.stress * faceWidth * module * formFactor) / velocityFactor))
   return {
     formFactor,
-    pitchSpeed: metrePerSecond(pitchSpeed),
+    pitchSpeed,
     velocityFactor,
     safeStress: stress,
     load,

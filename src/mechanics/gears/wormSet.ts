@@ -86,7 +86,7 @@ export interface WormDrive {
  * @returns efficiency of the mesh, and whether it holds
  * @throws VALUE_OUTSIDE, RANGE_TURNED
  * @source inclined plane with friction angle atan(μ / cos α_n); friction: common practice, no source
- * @example wormDrive({ leadAngle: degree(4.76), pressureAngle: degree(14.5), friction: 0.05 }).efficiency.low   // 0.614
+ * @example wormDrive({ leadAngle: degree(4.76), pressureAngle: degree(14.5), friction: 0.05 }).efficiency.low   // 0.615
  */
 export function wormDrive({
   leadAngle,
