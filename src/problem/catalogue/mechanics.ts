@@ -54,4 +54,15 @@ export const MECHANICS = table({
     next: 'The table runs over 6 up to 130 mm. Measure the key and both grooves.',
     http: 422,
   },
+  // fits
+  INCH_FIT_UNKNOWN: {
+    says: ({ received }) => `'${received}' is not a class of fit of ANSI B4.1.`,
+    next: 'Write RC1 to RC9, LC1 to LC11, LT1 to LT6, LN1 to LN3 or FN1 to FN5.',
+    http: 422,
+  },
+  INCH_FIT_NOT_TABLED: {
+    says: ({ received, size }) => `ANSI B4.1 gives no limits for ${received} at ${size}.`,
+    next: 'Give the limits from the drawing. The tables run up to 19.69 in; LT3 and LT4 start above 0.24 in, FN3 above 0.95 in.',
+    http: 422,
+  },
 })
