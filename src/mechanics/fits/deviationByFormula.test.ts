@@ -20,7 +20,7 @@ const it = (nominal: number, grade: number) => standardTolerance({ nominal: mm(n
 const RULES: readonly (readonly [string, number, number, (d: number, nominal: number) => number])[] = [
   ['a', 3, 500, (d) => -(d <= 120 ? 265 + 1.3 * d : 3.5 * d)],
   ['b', 3, 500, (d) => -(d <= 160 ? 140 + 0.85 * d : 1.8 * d)],
-  ['c', 19, 500, (d) => -(95 + 0.8 * d)],
+  ['c', 31, 500, (d) => -(95 + 0.8 * d)],
   ['s', 51, 3150, (d, nominal) => it(nominal, 7) + 0.4 * d],
   ['t', 31, 3150, (d, nominal) => it(nominal, 7) + 0.63 * d],
   ['u', 19, 3150, (d, nominal) => it(nominal, 7) + d],
