@@ -29,7 +29,7 @@ export interface BushClosing {
  * @returns pressure, closing, bore in place
  * @throws VALUE_OUTSIDE, HUB_INSIDE_SHAFT
  * @source Lamé: u at the bore under outside pressure, 2 p D² d / (E (D² - d²)); pressure as interferencePressure
- * @example bushClosing({ seat: mm(50), bore: mm(40), housingOutside: mm(90), interference: micrometre(40), bush: 'bronze', housing: 'grey iron' }).closing.high   // 42.06 µm
+ * @example bushClosing({ seat: mm(50), bore: mm(40), housingOutside: mm(90), interference: micrometre(40), bush: 'bronze', housing: 'grey iron' }).closing.high   // 31.46 µm
  */
 export function bushClosing({
   seat,

@@ -33,7 +33,7 @@ const STILL_AIR = { low: 8, high: 25 }
  * @returns the temperature at which it grips and the seconds until then; none left gives 0
  * @throws VALUE_OUTSIDE, HUB_INSIDE_SHAFT
  * @source Newton's law of cooling, t = ρ c V / (h A) ln(ΔT start / ΔT end) (lumped, as in Incropera, Fundamentals of Heat and Mass Transfer); h from memory
- * @example secondsInHand({ outside: mm(120), inside: mm(65), width: mm(23), fitDiameter: mm(65), material: 'bearing steel', takenAt: celsius(110), room: celsius(20), interference: micrometre(30) }).seconds.low   // 224 s
+ * @example secondsInHand({ outside: mm(120), inside: mm(65), width: mm(23), fitDiameter: mm(65), material: 'bearing steel', takenAt: celsius(110), room: celsius(20), interference: micrometre(30) }).seconds.low   // 706 s
  */
 export function secondsInHand({
   outside,

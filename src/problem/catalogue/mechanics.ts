@@ -65,4 +65,15 @@ export const MECHANICS = table({
     next: 'Give the limits from the drawing. The tables run up to 19.69 in; LT3 and LT4 start above 0.24 in, FN3 above 0.95 in.',
     http: 422,
   },
+  // threads
+  THREAD_TAPER_NOT_DRILLED: {
+    says: ({ received }) => `${received} is a taper thread: one drill does not make its hole.`,
+    next: "Drill and ream to the tap maker's list.",
+    http: 422,
+  },
+  THREAD_PITCH_NOT_TOLD: {
+    says: () => 'Neither pitch nor threads per inch was given.',
+    next: 'Measure over ten threads and divide by ten, or hold a thread gauge to it.',
+    http: 422,
+  },
 })
