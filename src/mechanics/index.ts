@@ -1,9 +1,28 @@
 // The public door of the calculations.
+
+export type { WarmBearing, WarmSetting } from './bearings/adjustment.ts'
+export { nutAngle, nutTravel, settingWarm } from './bearings/adjustment.ts'
 export { bearingBore, bearingSeat } from './bearings/bearingBore.ts'
+export type { ClearanceLeft } from './bearings/clearance.ts'
+export { axialPlay, clearanceLeft, radialPlay } from './bearings/clearance.ts'
+export type { LoadFactors } from './bearings/equivalentLoad.ts'
+export { deepGrooveFactors, equivalentLoad, staticSafety, taperFactors } from './bearings/equivalentLoad.ts'
+export {
+  contaminationFactor,
+  lifeModificationFactor,
+  lubricationRatio,
+  modifiedLifeTime,
+} from './bearings/lifeModification.ts'
 export { ratingLife, ratingLifeTime, requiredRating } from './bearings/ratingLife.ts'
+export type { Seat } from './bearings/recommendedSeat.ts'
+export { housingSeat, shaftSeat } from './bearings/recommendedSeat.ts'
+export type { LifeEdition, LifeSpread } from './bearings/reliability.ts'
+export { ratingForReliability, reliabilityFactor, reliabilityOfAll } from './bearings/reliability.ts'
 export { rollingTorque, scaleReading } from './bearings/rollingTorque.ts'
 export type { LoopSize, SettingShim } from './bearings/settingShim.ts'
 export { settingShim } from './bearings/settingShim.ts'
+export type { TaperBearing } from './bearings/taperPair.ts'
+export { inducedThrust, taperPairThrust } from './bearings/taperPair.ts'
 export type { BushClosing } from './fits/bushClosing.ts'
 export { boreBeforeReaming, bushClosing } from './fits/bushClosing.ts'
 export type { ChillToDropIn } from './fits/chillToDropIn.ts'
