@@ -76,4 +76,25 @@ export const MECHANICS = table({
     next: 'Measure over ten threads and divide by ten, or hold a thread gauge to it.',
     http: 422,
   },
+  // shafts
+  INCH_KEY_NOT_TABLED: {
+    says: ({ shaft }) => `No inch key is held here for a shaft of ${shaft}.`,
+    next: 'The table runs over 5/16 up to 6 1/2 in. Measure the key and both grooves.',
+    http: 422,
+  },
+  SPLINE_NOT_TABLED: {
+    says: ({ splines, minor, major }) => `ISO 14 has no shaft of ${splines} splines, ${minor} by ${major}.`,
+    next: 'Measure again over the tips and in the roots. Older and inch splines are not held here: work from the sizes.',
+    http: 422,
+  },
+  SNAP_RING_NOT_TABLED: {
+    says: ({ on, diameter }) => `No snap ring is held here for a ${on} of ${diameter}.`,
+    next: 'Give the nominal size (DIN 471 3 to 130 mm, DIN 472 8 to 130 mm), or measure ring and groove.',
+    http: 422,
+  },
+  O_RING_NOT_HELD: {
+    says: ({ received }) => `'${received}' is no O-ring of AS568 that is held here.`,
+    next: 'Write the three digits, as 210; or measure inside diameter and cord.',
+    http: 422,
+  },
 })
