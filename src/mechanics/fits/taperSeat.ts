@@ -1,7 +1,7 @@
 import { metre, newton, radian } from '../../quantity/constructors.ts'
 import type { Metre, Newton, Pascal, Radian } from '../../quantity/quantity.ts'
 import { requireAboveZero, requireWithin } from '../limits.ts'
-import { type Answer, isAtMost, type Known, type Range, rangeOf, spread } from '../range.ts'
+import { type Answer, isAtMost, type Known, type Range, spread } from '../range.ts'
 
 const TAPERS = { low: 1 / 200, high: 1 / 2, unit: '' } as const
 
@@ -98,23 +98,14 @@ export function taperForces({
     spread({ pressure, taper, friction }, (exact) =>
       newton(area * exact.pressure * (exact.friction + (sign * exact.taper) / 2)),
     )
-  const { low, high } = rangeOf(friction)
   return {
     halfAngle: spread({ taper }, (exact) => radian(Math.atan(exact.taper / 2))),
     drawUpForce: force(1),
     releaseForce: force(-1),
-    holdsItself:
-      isAtMost(
-        spread({ taper }, (exact) => exact.taper / 2 - low),
-        0,
-      ) === 'yes'
-        ? 'yes'
-        : isAtMost(
-              spread({ taper }, (exact) => high - exact.taper / 2),
-              0,
-            ) === 'yes'
-          ? 'no'
-          : 'not known',
+    holdsItself: isAtMost(
+      spread({ taper, friction }, (exact) => exact.taper / 2 - exact.friction),
+      0,
+    ),
     cautions: [
       'Blue the taper first: contact over three quarters of the length, heaviest at the large end.',
       'A hub drawn off a taper lets go with a bang: leave the nut on by a few threads, stand aside, nobody in line.',
