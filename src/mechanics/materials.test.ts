@@ -24,6 +24,10 @@ test.each([
   ['mild steel', 212e9, 0.293],
   ['aluminium', 70.3e9, 0.345],
   ['brass', 101e9, 0.35],
+  // press-022 to press-024: constants used in Shigley, 9th ed., Table A-5 (from memory).
+  ['steel', 207e9, 0.292],
+  ['aluminium', 71.7e9, 0.333],
+  ['grey iron', 100e9, 0.211],
 ])('the range of %s holds the value that is printed', (name, modulus, poisson) => {
   const { youngsModulus, poissonRatio } = materialOf(name)
   expect(youngsModulus.low).toBeLessThanOrEqual(modulus)
@@ -41,6 +45,8 @@ test('an unknown material is no better in anything than the worst of those known
       'expansion',
       'yieldStrength',
       'tensileStrength',
+      'density',
+      'specificHeat',
     ] as const) {
       expect(unknown[property].low, `${known.name} ${property}`).toBeLessThanOrEqual(known[property].low)
       expect(unknown[property].high, `${known.name} ${property}`).toBeGreaterThanOrEqual(known[property].high)

@@ -38,6 +38,35 @@ export const METRIC_COARSE: Readonly<Record<string, string>> = {
   ...{ '52': '5', '56': '5.5', '60': '5.5', '64': '6', '68': '6' },
 }
 
+/** ISO 261 and 262 fine pitches in use: nominal diameter → pitches, mm; from memory. */
+export const METRIC_FINE: Readonly<Record<string, readonly string[]>> = {
+  ...{ '4': ['0.5'], '5': ['0.5'], '6': ['0.75', '0.5'], '8': ['1', '0.75'], '10': ['1.25', '1', '0.75'] },
+  ...{
+    '12': ['1.5', '1.25', '1'],
+    '14': ['1.5', '1.25'],
+    '16': ['1.5', '1'],
+    '18': ['2', '1.5'],
+    '20': ['2', '1.5', '1'],
+  },
+  ...{ '22': ['2', '1.5'], '24': ['2', '1.5'], '25': ['1.5'], '26': ['1.5'], '27': ['2', '1.5'], '30': ['2', '1.5'] },
+  ...{
+    '33': ['2', '1.5'],
+    '35': ['1.5'],
+    '36': ['3', '2', '1.5'],
+    '39': ['3', '2'],
+    '40': ['1.5'],
+    '42': ['3', '2', '1.5'],
+  },
+  ...{
+    '45': ['3', '2', '1.5'],
+    '48': ['3', '2', '1.5'],
+    '50': ['1.5'],
+    '52': ['4', '3', '2', '1.5'],
+    '55': ['2', '1.5'],
+  },
+  ...{ '56': ['4', '3', '2'], '60': ['4', '3', '2'], '64': ['4', '3', '2'] },
+}
+
 /** Threads per inch by nominal size in inches (or by number, `#10`). */
 export type InchSeries = Readonly<Record<string, string>>
 
@@ -56,6 +85,23 @@ export const UNF: InchSeries = {
   ...{ '3/4': '16', '7/8': '14', '1': '12', '1-1/8': '12', '1-1/4': '12', '1-3/8': '12', '1-1/2': '12' },
 }
 
+/** ASME B1.1, extra-fine series; from memory. */
+const UNEF: InchSeries = {
+  ...{ '#12': '32', '1/4': '32', '5/16': '32', '3/8': '32', '7/16': '28', '1/2': '28', '9/16': '24', '5/8': '24' },
+  ...{
+    '11/16': '24',
+    '3/4': '20',
+    '13/16': '20',
+    '7/8': '20',
+    '15/16': '20',
+    '1': '20',
+    '1-1/16': '18',
+    '1-1/8': '18',
+  },
+  ...{ '1-3/16': '18', '1-1/4': '18', '1-5/16': '18', '1-3/8': '18', '1-7/16': '18', '1-1/2': '18', '1-9/16': '18' },
+  ...{ '1-5/8': '18', '1-11/16': '18' },
+}
+
 /** BS 84 Whitworth; compared with a printed list of BS 84 gauges, except 1-3/8 (from memory). */
 const BSW: InchSeries = {
   ...{ '1/8': '40', '3/16': '24', '1/4': '20', '5/16': '18', '3/8': '16', '7/16': '14', '1/2': '12', '9/16': '12' },
@@ -71,9 +117,9 @@ const BSF: InchSeries = {
 }
 
 /** The series whose threads per inch follow from the size. */
-export const INCH_SERIES: Readonly<Record<string, InchSeries>> = { UNC, UNF, BSW, BSF }
+export const INCH_SERIES: Readonly<Record<string, InchSeries>> = { UNC, UNF, UNEF, BSW, BSF }
 
-/** ISO 228-1: size → major diameter in mm and threads per inch. Compared with a printed list up to G 1-1/4; 1-1/2 and 2 from memory. */
+/** ISO 228-1: size → major diameter in mm and threads per inch. Compared with a printed list up to G 1-1/4; larger ones from memory. */
 export const PIPE: Readonly<Record<string, { readonly diameter: string; readonly perInch: string }>> = {
   '1/16': { diameter: '7.723', perInch: '28' },
   '1/8': { diameter: '9.728', perInch: '28' },
@@ -88,4 +134,48 @@ export const PIPE: Readonly<Record<string, { readonly diameter: string; readonly
   '1-1/4': { diameter: '41.910', perInch: '11' },
   '1-1/2': { diameter: '47.803', perInch: '11' },
   '2': { diameter: '59.614', perInch: '11' },
+  '2-1/4': { diameter: '65.710', perInch: '11' },
+  '2-1/2': { diameter: '75.184', perInch: '11' },
+  '2-3/4': { diameter: '81.534', perInch: '11' },
+  '3': { diameter: '87.884', perInch: '11' },
+  '3-1/2': { diameter: '100.330', perInch: '11' },
+  '4': { diameter: '113.030', perInch: '11' },
+}
+
+/** BS 93 British Association: number → major diameter and pitch in mm; the rule d = 6 p^1.2 read, the list from memory. */
+export const BA: Readonly<Record<string, { readonly diameter: string; readonly pitch: string }>> = {
+  '0': { diameter: '6', pitch: '1' },
+  '1': { diameter: '5.3', pitch: '0.9' },
+  '2': { diameter: '4.7', pitch: '0.81' },
+  '3': { diameter: '4.1', pitch: '0.73' },
+  '4': { diameter: '3.6', pitch: '0.66' },
+  '5': { diameter: '3.2', pitch: '0.59' },
+  '6': { diameter: '2.8', pitch: '0.53' },
+  '7': { diameter: '2.5', pitch: '0.48' },
+  '8': { diameter: '2.2', pitch: '0.43' },
+  '9': { diameter: '1.9', pitch: '0.39' },
+  '10': { diameter: '1.7', pitch: '0.35' },
+  '11': { diameter: '1.5', pitch: '0.31' },
+  '12': { diameter: '1.3', pitch: '0.28' },
+  '13': { diameter: '1.2', pitch: '0.25' },
+  '14': { diameter: '1', pitch: '0.23' },
+  '15': { diameter: '0.9', pitch: '0.21' },
+  '16': { diameter: '0.79', pitch: '0.19' },
+}
+
+/** ASME B1.20.1 taper pipe thread: size → outside of the pipe in inches and threads per inch; from memory. */
+export const NPT: Readonly<Record<string, { readonly diameter: string; readonly perInch: string }>> = {
+  '1/16': { diameter: '0.3125', perInch: '27' },
+  '1/8': { diameter: '0.405', perInch: '27' },
+  '1/4': { diameter: '0.540', perInch: '18' },
+  '3/8': { diameter: '0.675', perInch: '18' },
+  '1/2': { diameter: '0.840', perInch: '14' },
+  '3/4': { diameter: '1.050', perInch: '14' },
+  '1': { diameter: '1.315', perInch: '11.5' },
+  '1-1/4': { diameter: '1.660', perInch: '11.5' },
+  '1-1/2': { diameter: '1.900', perInch: '11.5' },
+  '2': { diameter: '2.375', perInch: '11.5' },
+  '2-1/2': { diameter: '2.875', perInch: '8' },
+  '3': { diameter: '3.500', perInch: '8' },
+  '4': { diameter: '4.500', perInch: '8' },
 }

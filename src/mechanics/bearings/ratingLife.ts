@@ -2,7 +2,8 @@ import { newton, second } from '../../quantity/constructors.ts'
 import type { Newton, Second } from '../../quantity/quantity.ts'
 import { requireAboveZero, requireWithin } from '../limits.ts'
 
-const EXPONENT = { ball: 3, roller: 10 / 3 } as const
+/** Symbol p. */
+export const EXPONENT = { ball: 3, roller: 10 / 3 } as const
 
 export type BearingKind = keyof typeof EXPONENT
 

@@ -37,9 +37,18 @@ export interface DropOn {
 }
 
 /** Slip to aim for by hand: a thousandth of the diameter, common practice, no source. */
-const USUAL_SLIP_SHARE = 0.001
+export const USUAL_SLIP_SHARE = 0.001
 /** Metals shrink less for each degree in the cold: the share of the expansion near room temperature that is counted on. From memory. */
-const COLD_SHARE = 0.93
+export const COLD_SHARE = 0.93
+/** Room temperatures that the calculations of warming and chilling hold for. */
+export const ROOM = { low: celsius(5), high: celsius(40), unit: 'K' } as const
+/** What goes with every chilled part. */
+export const CHILLING_CAUTIONS: readonly string[] = [
+  'Chilling: dry ice (-78 °C) is colder than a bearing may be; liquid nitrogen (-196 °C) is outside what is reckoned here.',
+  'Cold gas displaces the air and smothers without warning: open doors, an oxygen alarm at 19.5 %, never in a pit. Cold burns; leave the lid loose.',
+  'Frost on a chilled part is water on the seat: wipe it, then oil it when it is warm.',
+  "The maker's sheet for this part and the trade-gas codes come first.",
+]
 
 /**
  * Warming a part to drop it on its seat: how hot, and when that is over its limit, how cold the inner part as well.
@@ -72,7 +81,7 @@ export function dropOn({
   readonly slip?: Metre
 }): DropOn {
   requireAboveZero('the joint diameter', diameter, 'm')
-  requireWithin('the room temperature', room, { low: celsius(5), high: celsius(40), unit: 'K' })
+  requireWithin('the room temperature', room, ROOM)
   const wantedSlip = slip ?? metre(USUAL_SLIP_SHARE * diameter)
   requireWithin('the wanted slip', wantedSlip, { low: 0, high: 0.01, unit: 'm' })
   const measured = rangeOf(interference)
@@ -120,9 +129,6 @@ function cautions(limits: readonly HeatLimit[]): string[] {
     'Gloves and sleeves. Hold the part against its shoulder until it grips, and check that it is seated when cold.',
     'A closed cavity or a charred rubber seal must not go into an oven: it bursts, or leaves acid.',
     ...holding,
-    'Chilling: dry ice (-78 °C) is colder than a bearing may be; liquid nitrogen (-196 °C) is outside what is reckoned here.',
-    'Cold gas displaces the air and smothers without warning: open doors, an oxygen alarm at 19.5 %, never in a pit. Cold burns; leave the lid loose.',
-    'Frost on a chilled part is water on the seat: wipe it, then oil it when it is warm.',
-    "The maker's sheet for this part and the trade-gas codes come first.",
+    ...CHILLING_CAUTIONS,
   ]
 }

@@ -25,12 +25,16 @@ test('a k shaft outside grades 4 to 7 stands on the nominal size', () => {
 
 test('H7/p6 and P7/h6 grip alike, because the hole is opened by the step between the grades (seed 286)', () => {
   fc.assert(
-    fc.property(fc.integer({ min: 4, max: 500 }), fc.constantFrom('k', 'm', 'n', 'p', 'r', 's'), (nominal, letter) => {
-      const [, shaftLower = 0] = micrometres(nominal, `${letter}6`)
-      const [holeUpper = 0] = micrometres(nominal, `${letter.toUpperCase()}7`)
-      const width = (grade: number) => Math.round(standardTolerance({ nominal: mm(nominal), grade }) * 1e6)
-      expect(holeUpper).toBe(-shaftLower + width(7) - width(6))
-    }),
+    fc.property(
+      fc.integer({ min: 4, max: 500 }),
+      fc.constantFrom('k', 'm', 'n', 'p', 'r', 's', 'u', 'x', 'z', 'zc'),
+      (nominal, letter) => {
+        const [, shaftLower = 0] = micrometres(nominal, `${letter}6`)
+        const [holeUpper = 0] = micrometres(nominal, `${letter.toUpperCase()}7`)
+        const width = (grade: number) => Math.round(standardTolerance({ nominal: mm(nominal), grade }) * 1e6)
+        expect(holeUpper).toBe(-shaftLower + width(7) - width(6))
+      },
+    ),
     { seed: 286 },
   )
 })
@@ -39,10 +43,23 @@ test('refuses what it does not hold, and says what to write', () => {
   const at = (nominal: number, toleranceClass: string) => () =>
     limitDeviations({ nominal: mm(nominal), toleranceClass })
   expect(at(40, 'seven')).toThrow("'seven' is not a tolerance class of ISO 286 that is held here.")
-  expect(at(40, 'zc9')).toThrow('is not a tolerance class')
-  expect(at(600, 'H7')).toThrow('ISO 286 gives no limits for IT7 at 600 mm.')
+  expect(at(40, 'zd9')).toThrow('is not a tolerance class')
+  expect(at(40, 'Hs7')).toThrow('is not a tolerance class')
+  expect(at(3151, 'H7')).toThrow('ISO 286 gives no limits for IT7 at 3151 mm.')
+  expect(at(600, 'zc9')).toThrow('ISO 286 gives no limits for zc9 at 600 mm.')
+  expect(at(20, 't6')).toThrow('ISO 286 gives no limits for t6 at 20 mm.')
+  expect(at(12, 'cd9')).toThrow('ISO 286 gives no limits for cd9 at 12 mm.')
+  expect(at(1, 'a9')).toThrow('ISO 286 gives no limits for a9 at 1 mm.')
+  expect(at(1, 'H14')).toThrow('IT14')
   expect(at(0, 'H7')).toThrow('ISO 286 gives no limits for IT7 at 0 mm.')
   expect(at(40, 'K9')).toThrow('ISO 286 gives no limits for K9 at 40 mm.')
   expect(at(40, 'j9')).toThrow('ISO 286 gives no limits for j9 at 40 mm.')
   expect(at(40, 'H19')).toThrow('IT19')
+})
+
+test('above 500 mm holes are not opened and k stands on the nominal size (ISO 286-1 Tables 3 to 5, from memory)', () => {
+  expect(micrometres(600, 'N7')).toEqual([-44, -114])
+  expect(micrometres(600, 'P7')).toEqual([-78, -148])
+  expect(micrometres(600, 'k6')).toEqual([44, 0])
+  expect(micrometres(600, 'K7')).toEqual([0, -70])
 })

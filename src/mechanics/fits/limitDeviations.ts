@@ -20,14 +20,14 @@ export interface LimitDeviations {
 
 /**
  * How far the two limits of a size stand from its nominal size: what "k6" or "H7" on a drawing means.
- * Shafts c to h, js, j, k, m, n, p, r, s and the holes of the same letters, above 0 up to 500 mm. A small letter is a
- * shaft, a capital a hole. j5 to j7 and J6 to J8 only; K up to grade 8 above 3 mm.
+ * All letters a to zc and A to ZC, above 0 up to 3150 mm; above 500 mm only d to u without j. A small letter is a shaft, a
+ * capital a hole. a and b not up to 1 mm; cd, ef and fg up to 10 mm; j5 to j7 and J6 to J8 only; K up to grade 8 above 3 mm.
  *
  * @param nominal nominal size; a size on a step belongs to the step below it
  * @param toleranceClass letter and grade, as H7
  * @returns upper and lower deviation, below zero when smaller than nominal
  * @throws TOLERANCE_CLASS_UNKNOWN, TOLERANCE_CLASS_NOT_TABLED
- * @source ISO 286-1:2010, Tables 1 to 5; for holes K to S the rule ES = -ei + (IT of the grade - IT of the finer one)
+ * @source ISO 286-1:2010, Tables 1 to 5; for holes K to ZC the rule ES = -ei + (IT of the grade - IT of the finer one)
  * @example limitDeviations({ nominal: mm(50), toleranceClass: 's6' }).upper   // 59 µm
  */
 export function limitDeviations({
@@ -37,7 +37,7 @@ export function limitDeviations({
   readonly nominal: Metre
   readonly toleranceClass: string
 }): LimitDeviations {
-  const [, letters, digits] = toleranceClass.trim().match(/^(JS|js|[A-Za-z])(\d{1,2})$/) ?? []
+  const [, letters, digits] = toleranceClass.trim().match(/^([A-Z]{1,2}|[a-z]{1,2})(\d{1,2})$/) ?? []
   if (!letters || !digits) throw new Problem('TOLERANCE_CLASS_UNKNOWN', { received: toleranceClass })
   const grade = Number(digits)
   const width = inMicrometres(standardTolerance({ nominal, grade }))
@@ -55,6 +55,7 @@ export function limitDeviations({
     return between(lower, lower + width)
   }
   const above = UPPER_OF_SHAFT[letter]
+  if ((letter === 'a' || letter === 'b') && isUpTo(nominal, 1)) throw notTabled(size)
   if (above) {
     const upper = tabled(above, size)
     return isHole ? between(-upper, -upper + width) : between(upper - width, upper)
@@ -75,14 +76,14 @@ interface Size {
   readonly toleranceClass: string
 }
 
-/** Holes K, M, N up to grade 8 and P to S up to grade 7 are opened by one step of grades, so that H7/p6 and P7/h6 grip alike. */
+/** Holes K, M, N up to grade 8 and P to ZC up to grade 7 are opened by one step of grades, so that H7/p6 and P7/h6 grip alike; above 500 mm they are not. */
 function upperOfTightHole(letter: string, lowerOfShaft: number, size: Size): number {
   const { nominal, grade } = size
   const atMostThree = isUpTo(nominal, 3)
   const isEarly = letter === 'k' || letter === 'm' || letter === 'n'
   if (letter === 'k' && grade > 8 && !atMostThree) throw notTabled(size)
-  if (letter === 'n' && grade > 8) return atMostThree ? -lowerOfShaft : 0
-  const isOpened = !atMostThree && grade > 2 && grade <= (isEarly ? 8 : 7)
+  if (letter === 'n' && grade > 8 && isUpTo(nominal, 500)) return atMostThree ? -lowerOfShaft : 0
+  const isOpened = !atMostThree && isUpTo(nominal, 500) && grade > 2 && grade <= (isEarly ? 8 : 7)
   if (!isOpened) return -lowerOfShaft
   // The one exception of the standard: M6 over 250 up to 315 mm is -9, not -11.
   if (letter === 'm' && grade === 6 && !isUpTo(nominal, 250) && isUpTo(nominal, 315)) return -9

@@ -19,23 +19,32 @@ const TABLE: readonly (readonly [number, ...number[]])[] = [
   [315, 6, 8, 12, 16, 23, 32, 52, 81, 130, 210, 320, 520, 810, 1300, 2100, 3200, 5200, 8100],
   [400, 7, 9, 13, 18, 25, 36, 57, 89, 140, 230, 360, 570, 890, 1400, 2300, 3600, 5700, 8900],
   [500, 8, 10, 15, 20, 27, 40, 63, 97, 155, 250, 400, 630, 970, 1550, 2500, 4000, 6300, 9700],
+  [630, 9, 11, 16, 22, 32, 44, 70, 110, 175, 280, 440, 700, 1100, 1750, 2800, 4400, 7000, 11000],
+  [800, 10, 13, 18, 25, 36, 50, 80, 125, 200, 320, 500, 800, 1250, 2000, 3200, 5000, 8000, 12500],
+  [1000, 11, 15, 21, 28, 40, 56, 90, 140, 230, 360, 560, 900, 1400, 2300, 3600, 5600, 9000, 14000],
+  [1250, 13, 18, 24, 33, 47, 66, 105, 165, 260, 420, 660, 1050, 1650, 2600, 4200, 6600, 10500, 16500],
+  [1600, 15, 21, 29, 39, 55, 78, 125, 195, 310, 500, 780, 1250, 1950, 3100, 5000, 7800, 12500, 19500],
+  [2000, 18, 25, 35, 46, 65, 92, 150, 230, 370, 600, 920, 1500, 2300, 3700, 6000, 9200, 15000, 23000],
+  [2500, 22, 30, 41, 55, 78, 110, 175, 280, 440, 700, 1100, 1750, 2800, 4400, 7000, 11000, 17500, 28000],
+  [3150, 26, 36, 50, 68, 98, 135, 210, 330, 540, 860, 1350, 2100, 3300, 5400, 8600, 13500, 21000, 33000],
 ]
 
 /**
  * Width of a tolerance zone of ISO 286: how far apart the two limits of a size stand.
- * Nominal sizes above 0 up to 500 mm, grades IT1 to IT18.
+ * Nominal sizes above 0 up to 3150 mm, grades IT1 to IT18; up to 1 mm only to IT13. The table is the standard; the
+ * formula it was once made from (toleranceByFormula) is only held against it in a test.
  *
  * @param nominal nominal size; a size on a step belongs to the step below it
  * @param grade the number after IT
  * @returns symbol IT
  * @throws TOLERANCE_CLASS_NOT_TABLED
- * @source ISO 286-1:2010, Table 1
+ * @source ISO 286-1:2010, Table 1, read to 3150 mm in a public listing of the tables
  * @example standardTolerance({ nominal: mm(50), grade: 7 })   // 25 µm
  */
 export function standardTolerance({ nominal, grade }: { readonly nominal: Metre; readonly grade: number }): Metre {
   const row = nominal > 0 ? TABLE.find(([upTo]) => isUpTo(nominal, upTo)) : undefined
   const width = Number.isInteger(grade) && grade > 0 ? row?.[grade] : undefined
-  if (width === undefined) {
+  if (width === undefined || (grade > 13 && isUpTo(nominal, 1))) {
     throw new Problem('TOLERANCE_CLASS_NOT_TABLED', { received: `IT${grade}`, size: shown(nominal, 'm') })
   }
   return micrometre(width)

@@ -15,6 +15,7 @@ export interface FastenerStrength {
 }
 
 interface GradeRow {
+  readonly source: string
   readonly grade: string
   readonly from: Metre
   readonly upTo: Metre
@@ -23,10 +24,20 @@ interface GradeRow {
 }
 
 const METRIC = 'ISO 898-1, property classes'
+const STAINLESS = 'ISO 3506-1, stainless classes; the 0.2 % limit stands in for proof; from memory'
+const OLD = 'old iron without a mark: four fifths of the least yield that handbooks give, no standard; from memory'
 const INCH = 'SAE J429, grades; grade 2, 5 and 8 read in bolt reference tables, grade 1 and the size steps from memory'
 
-const metric = (grade: string, from: number, upTo: number, proof: number, tensile: number): GradeRow => ({
+const metric = (
+  grade: string,
+  from: number,
+  upTo: number,
+  proof: number,
+  tensile: number,
+  source = METRIC,
+): GradeRow => ({
   grade,
+  source,
   from: mm(from),
   upTo: mm(upTo),
   proof: megapascal(proof),
@@ -34,6 +45,7 @@ const metric = (grade: string, from: number, upTo: number, proof: number, tensil
 })
 const sae = (grade: string, from: number, upTo: number, proof: number, tensile: number): GradeRow => ({
   grade,
+  source: INCH,
   from: inch(from),
   upTo: inch(upTo),
   proof: psi(proof * 1000),
@@ -60,15 +72,33 @@ const GRADES: readonly GradeRow[] = [
   sae('SAE 8', 0.2, 1.5, 120, 150),
 ]
 
+const stainless = (grades: readonly string[], proof: number, tensile: number) =>
+  grades.map((grade) => metric(grade, 1.5, 39, proof, tensile, STAINLESS))
+
+/** Found by name only: nothing without a mark is taken for one of these. */
+const NAMED: readonly GradeRow[] = [
+  ...stainless(['A1-50', 'A2-50', 'A3-50', 'A4-50', 'A5-50'], 210, 500),
+  ...stainless(['A1-70', 'A2-70', 'A3-70', 'A4-70', 'A5-70'], 450, 700),
+  ...stainless(['A2-80', 'A3-80', 'A4-80', 'A5-80'], 600, 800),
+  ...stainless(['C1-50', 'C4-50'], 250, 500),
+  ...stainless(['C1-70', 'C4-70'], 410, 700),
+  ...stainless(['C3-80'], 640, 800),
+  ...stainless(['F1-45'], 250, 450),
+  ...stainless(['F1-60'], 410, 600),
+  metric('wrought iron', 1.5, 80, 125, 290, OLD),
+  metric('old mild steel', 1.5, 80, 160, 340, OLD),
+]
+
 /**
  * How strong a bolt is, by the marking on its head. A marking that is missing, or that has no row at this size, is
- * taken as the weakest grade; then the answer says so.
+ * taken as the weakest steel grade; then the answer says so. Bolts made before about 1900 may be of wrought iron, which is
+ * weaker still: say 'wrought iron' (or 'old mild steel') where that may be.
  *
- * @param grade property class as '8.8', or inch grade as 'SAE 5'
+ * @param grade property class as '8.8', inch grade as 'SAE 5', stainless as 'A2-70', or wrought iron, old mild steel
  * @param nominalDiameter symbol d
  * @returns proof and tensile strength
  * @throws VALUE_OUTSIDE
- * @source ISO 898-1 (classes 4.6 to 12.9, M1.6 to M39); SAE J429 (grades 1, 2, 5, 8, 1/4 to 1 1/2 in)
+ * @source ISO 898-1 (classes 4.6 to 12.9, M1.6 to M39); SAE J429 (grades 1, 2, 5, 8, 1/4 to 1 1/2 in); ISO 3506-1 (A, C, F classes, from memory)
  * @example fastenerStrength({ grade: '8.8', nominalDiameter: mm(20) }).proof   // 600 MPa
  * @example fastenerStrength({ grade: 'no marking', nominalDiameter: mm(20) }).grade   // '4.6'
  */
@@ -82,10 +112,10 @@ export function fastenerStrength({
   requireAboveZero('the nominal diameter', nominalDiameter, 'm')
   const isNear = ({ from, upTo }: GradeRow) => nominalDiameter > from && nominalDiameter <= upTo + 1e-9
   const wanted = grade.trim()
-  const row = GRADES.find((candidate) => candidate.grade === wanted && isNear(candidate))
+  const row = [...GRADES, ...NAMED].find((candidate) => candidate.grade === wanted && isNear(candidate))
   if (row) {
-    const { proof, tensile } = row
-    return { grade: wanted, isKnown: true, proof, tensile, source: wanted.startsWith('SAE') ? INCH : METRIC }
+    const { proof, tensile, source } = row
+    return { grade: wanted, isKnown: true, proof, tensile, source }
   }
   const weakest = GRADES.reduce((a, b) => (b.proof < a.proof ? b : a))
   return {

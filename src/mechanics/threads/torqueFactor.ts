@@ -25,6 +25,31 @@ const TABLE = {
     usual: 0.15,
     source: `Shigley, 9th ed., Table 8-15 (lubricated 0.18; read); 0.15 and the low end: ${HABIT}`,
   },
+  black: {
+    condition: 'black',
+    range: { low: 0.17, high: 0.35 },
+    usual: 0.3,
+    source: 'Shigley, 9th ed., Table 8-15 (nonplated, black finish 0.30; read); ends from memory',
+  },
+  'zinc plated': {
+    condition: 'zinc plated',
+    range: { low: 0.15, high: 0.25 },
+    usual: 0.2,
+    source: 'Shigley, 9th ed., Table 8-15 (zinc plated 0.20; read); ends from memory',
+  },
+  lubricated: {
+    condition: 'lubricated',
+    range: { low: 0.12, high: 0.2 },
+    usual: 0.18,
+    source: 'Shigley, 9th ed., Table 8-15 (lubricated 0.18; read); ends from memory',
+  },
+  'cadmium plated': {
+    condition: 'cadmium plated',
+    range: { low: 0.11, high: 0.18 },
+    usual: 0.16,
+    source:
+      'Shigley, 9th ed., Table 8-15 (cadmium plated 0.16; read); ends from memory. Cadmium dust is poison: no wire brush',
+  },
   'anti-seize': { condition: 'anti-seize', range: { low: 0.1, high: 0.16 }, usual: 0.13, source: HABIT },
   dirty: {
     condition: 'dirty',

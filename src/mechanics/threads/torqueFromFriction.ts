@@ -1,6 +1,7 @@
-import { newtonMetre } from '../../quantity/constructors.ts'
+import { newton, newtonMetre } from '../../quantity/constructors.ts'
 import type { Metre, Newton, NewtonMetre } from '../../quantity/quantity.ts'
 import { requireAboveZero, requireWithin } from '../limits.ts'
+import { type Known, type Range, spread } from '../range.ts'
 import { requirePossible } from './tensileStressArea.ts'
 
 /**
@@ -33,8 +34,57 @@ export function torqueFromFriction({
   readonly threadFriction: number
   readonly headFriction: number
 }): NewtonMetre {
-  requirePossible({ nominalDiameter, pitch })
   requireAboveZero('the preload', preload, 'N')
+  return newtonMetre(preload * torquePerNewton({ nominalDiameter, pitch, meanDiameter, threadFriction, headFriction }))
+}
+
+/**
+ * Tension that a torque gives when both frictions were measured, by the long form; frictions as ranges give a range.
+ *
+ * @param torque symbol T
+ * @param nominalDiameter, pitch, meanDiameter as for torqueFromFriction
+ * @param threadFriction symbol f, 0.02 to 0.6
+ * @param headFriction symbol f_c, 0.02 to 0.6
+ * @returns symbol F_i
+ * @throws VALUE_OUTSIDE, THREAD_PITCH_IMPOSSIBLE
+ * @source Shigley, 9th ed., Eq. 8-26, turned round
+ * @example preloadFromFriction({ nominalDiameter: inch(0.75), pitch: inch(1 / 16), meanDiameter: inch(0.7093), torque: lbfInch(3551), threadFriction: 0.15, headFriction: 0.15 }).low   // 25001 lbf
+ */
+export function preloadFromFriction({
+  torque,
+  nominalDiameter,
+  pitch,
+  meanDiameter,
+  threadFriction,
+  headFriction,
+}: {
+  readonly torque: Known<NewtonMetre>
+  readonly nominalDiameter: Metre
+  readonly pitch: Metre
+  readonly meanDiameter: Metre
+  readonly threadFriction: Known<number>
+  readonly headFriction: Known<number>
+}): Range<Newton> {
+  requireAboveZero('the torque', torque, 'N·m')
+  return spread({ torque, threadFriction, headFriction }, (exact) =>
+    newton(exact.torque / torquePerNewton({ nominalDiameter, pitch, meanDiameter, ...exact })),
+  )
+}
+
+function torquePerNewton({
+  nominalDiameter,
+  pitch,
+  meanDiameter,
+  threadFriction,
+  headFriction,
+}: {
+  readonly nominalDiameter: Metre
+  readonly pitch: Metre
+  readonly meanDiameter: Metre
+  readonly threadFriction: number
+  readonly headFriction: number
+}): number {
+  requirePossible({ nominalDiameter, pitch })
   requireWithin('the mean diameter', meanDiameter, { low: nominalDiameter / 2, high: nominalDiameter, unit: 'm' })
   requireWithin('the thread friction', threadFriction, { low: 0.02, high: 0.6, unit: '' })
   requireWithin('the friction under the head', headFriction, { low: 0.02, high: 0.6, unit: '' })
@@ -42,5 +92,5 @@ export function torqueFromFriction({
   const climb =
     (pitch + Math.PI * threadFriction * meanDiameter * secant) /
     (Math.PI * meanDiameter - threadFriction * pitch * secant)
-  return newtonMetre(preload * ((meanDiameter / 2) * climb + 0.625 * headFriction * nominalDiameter))
+  return (meanDiameter / 2) * climb + 0.625 * headFriction * nominalDiameter
 }

@@ -125,4 +125,47 @@ export const MECHANICS = table({
     next: 'Take the one nearest and weaker: 14.5 full is the weakest.',
     http: 422,
   },
+  // fits
+  INCH_FIT_UNKNOWN: {
+    says: ({ received }) => `'${received}' is not a class of fit of ANSI B4.1.`,
+    next: 'Write RC1 to RC9, LC1 to LC11, LT1 to LT6, LN1 to LN3 or FN1 to FN5.',
+    http: 422,
+  },
+  INCH_FIT_NOT_TABLED: {
+    says: ({ received, size }) => `ANSI B4.1 gives no limits for ${received} at ${size}.`,
+    next: 'Give the limits from the drawing. The tables run up to 19.69 in; LT3 and LT4 start above 0.24 in, FN3 above 0.95 in.',
+    http: 422,
+  },
+  // threads
+  THREAD_TAPER_NOT_DRILLED: {
+    says: ({ received }) => `${received} is a taper thread: one drill does not make its hole.`,
+    next: "Drill and ream to the tap maker's list.",
+    http: 422,
+  },
+  THREAD_PITCH_NOT_TOLD: {
+    says: () => 'Neither pitch nor threads per inch was given.',
+    next: 'Measure over ten threads and divide by ten, or hold a thread gauge to it.',
+    http: 422,
+  },
+  // shafts
+  INCH_KEY_NOT_TABLED: {
+    says: ({ shaft }) => `No inch key is held here for a shaft of ${shaft}.`,
+    next: 'The table runs over 5/16 up to 6 1/2 in. Measure the key and both grooves.',
+    http: 422,
+  },
+  SPLINE_NOT_TABLED: {
+    says: ({ splines, minor, major }) => `ISO 14 has no shaft of ${splines} splines, ${minor} by ${major}.`,
+    next: 'Measure again over the tips and in the roots. Older and inch splines are not held here: work from the sizes.',
+    http: 422,
+  },
+  SNAP_RING_NOT_TABLED: {
+    says: ({ on, diameter }) => `No snap ring is held here for a ${on} of ${diameter}.`,
+    next: 'Give the nominal size (DIN 471 3 to 130 mm, DIN 472 8 to 130 mm), or measure ring and groove.',
+    http: 422,
+  },
+  O_RING_NOT_HELD: {
+    says: ({ received }) => `'${received}' is no O-ring of AS568 that is held here.`,
+    next: 'Write the three digits, as 210; or measure inside diameter and cord.',
+    http: 422,
+  },
 })
