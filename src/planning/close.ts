@@ -18,7 +18,7 @@ export interface ClosedProblem {
  * came from. `{done}` closes what is left of a job that is half done.
  *
  * @throws PLANNING_… when the problem is not valid
- * @example close(problem).problem.operations[0].needs.map(({ reason }) => reason.says)
+ * @example close(problem).problem.operations[0].needs.map(({ reason }) => reason.says)   // ['The float is read without the drag of the seal.']
  */
 export function close(problem: PlanningProblem, { done = [] }: { done?: Iterable<OpId> } = {}): ClosedProblem {
   assertValid(problem)

@@ -12,7 +12,7 @@ const MOST_HAZARD = 1_000
  *
  * Limits: 2,000 operations, 40,000 needs and lags, 10,000,000 seconds (116 days) and 1,000 points of hazard for each number.
  *
- * @example validate(problem).map(printProblem)   // ["The need 'seal after float' of 'seal' names the operation 'flaot', …"]
+ * @example validate(problem)   // []
  */
 export function validate(problem: PlanningProblem): Problem[] {
   const found: Problem[] = []
@@ -51,17 +51,14 @@ export function validate(problem: PlanningProblem): Problem[] {
     if (!ids.has(id)) wrong('PLANNING_UNKNOWN_OPERATION', { where, id })
   }
   const needIds = new Set<string>()
-  const checkNeeds = (op: string, needs: readonly Need[], ofUndoing = false) => {
+  const checkNeeds = (op: string, needs: readonly Need[]) => {
     for (const need of needs) {
       const where = `The need '${need.id}' of '${op}'`
       if (needIds.has(need.id)) wrong('PLANNING_DUPLICATE', { what: 'need', id: need.id, where: 'the problem' })
       needIds.add(need.id)
       giveUp(where, need.giveUp)
       for (const { done, notDone } of need.anyOf) {
-        for (const id of [...done, ...notDone]) {
-          known(where, id)
-          if (id === op && !ofUndoing) wrong('PLANNING_OWN_NEED', { where, id })
-        }
+        for (const id of [...done, ...notDone]) known(where, id)
       }
     }
   }
@@ -89,7 +86,7 @@ export function validate(problem: PlanningProblem): Problem[] {
       checkNeeds(operation.id, mode.needs)
     }
     for (const id of operation.undo?.voids ?? []) known(`The undoing of '${operation.id}'`, id)
-    if (operation.undo) checkNeeds(operation.id, operation.undo.needs, true)
+    if (operation.undo) checkNeeds(operation.id, operation.undo.needs)
   }
 
   const lagIds = new Set<string>()

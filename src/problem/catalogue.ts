@@ -1,4 +1,6 @@
 // Every problem that can be shown: one table for each room, joined here.
+import { CONNECTIONS } from './catalogue/connections.ts'
+import { DERIVE } from './catalogue/derive.ts'
 import { EDGES } from './catalogue/edges.ts'
 import { MECHANICS } from './catalogue/mechanics.ts'
 import { PLANNING } from './catalogue/planning.ts'
@@ -6,7 +8,7 @@ import { QUANTITY } from './catalogue/quantity.ts'
 import { UNIT } from './catalogue/unit.ts'
 import type { Entry } from './entry.ts'
 
-const TABLES = { ...QUANTITY, ...MECHANICS, ...PLANNING, ...UNIT, ...EDGES }
+const TABLES = { ...QUANTITY, ...MECHANICS, ...PLANNING, ...UNIT, ...CONNECTIONS, ...DERIVE, ...EDGES }
 
 export type ProblemCode = keyof typeof TABLES
 

@@ -1,5 +1,8 @@
-// One constructor for each unit people write. Exact factors from their definitions (NIST SP 811, appendix B.8).
+// One constructor for each unit that the code itself names. The factors stand in units.ts.
+import type { Dimension } from './dimension.ts'
+import { findUnit } from './findUnit.ts'
 import {
+  type CubicMetre,
   type Kelvin,
   type KelvinDifference,
   type Kilogram,
@@ -8,40 +11,50 @@ import {
   type NewtonMetre,
   type Pascal,
   type PerKelvin,
+  type Quantity,
   quantity,
   type Radian,
+  type RadianPerSecond,
   type Second,
   type SquareMetre,
 } from './quantity.ts'
 
-const INCH_MM = 25.4
-const POUND_KG = 0.45359237
-const STANDARD_GRAVITY = 9.80665
-const LBF_N = POUND_KG * STANDARD_GRAVITY
+type Make<Q> = (value: number) => Q
 
-export const metre = (value: number): Metre => quantity(value, 'm')
-export const mm = (value: number): Metre => quantity(value / 1000, 'm')
-export const micrometre = (value: number): Metre => quantity(value / 1e6, 'm')
-export const inch = (value: number): Metre => quantity((value * INCH_MM) / 1000, 'm')
-export const thou = (value: number): Metre => quantity((value * INCH_MM) / 1e6, 'm')
-export const squareMetre = (value: number): SquareMetre => quantity(value, 'm²')
-export const kilogram = (value: number): Kilogram => quantity(value, 'kg')
-export const pound = (value: number): Kilogram => quantity(value * POUND_KG, 'kg')
-export const second = (value: number): Second => quantity(value, 's')
-export const minute = (value: number): Second => quantity(value * 60, 's')
-export const newton = (value: number): Newton => quantity(value, 'N')
-export const lbf = (value: number): Newton => quantity(value * LBF_N, 'N')
-export const newtonMetre = (value: number): NewtonMetre => quantity(value, 'N·m')
-export const lbfFoot = (value: number): NewtonMetre => quantity((value * LBF_N * INCH_MM * 12) / 1000, 'N·m')
-export const lbfInch = (value: number): NewtonMetre => quantity((value * LBF_N * INCH_MM) / 1000, 'N·m')
-export const pascal = (value: number): Pascal => quantity(value, 'Pa')
-export const megapascal = (value: number): Pascal => quantity(value * 1e6, 'Pa')
-export const psi = (value: number): Pascal => quantity((value * LBF_N * 1e6) / (INCH_MM * INCH_MM), 'Pa')
-export const radian = (value: number): Radian => quantity(value, 'rad')
-export const degree = (value: number): Radian => quantity((value * Math.PI) / 180, 'rad')
-export const kelvin = (value: number): Kelvin => quantity(value, 'K')
-export const celsius = (value: number): Kelvin => quantity(value + 273.15, 'K')
-export const fahrenheit = (value: number): Kelvin => quantity((value + 459.67) / 1.8, 'K')
-export const kelvinDifference = (value: number): KelvinDifference => quantity(value, 'ΔK')
-export const fahrenheitDifference = (value: number): KelvinDifference => quantity(value / 1.8, 'ΔK')
-export const perKelvin = (value: number): PerKelvin => quantity(value, '1/K')
+/** A constructor from a row of the unit table whose factor is a ratio of two whole numbers that a double holds exactly. */
+function make<Unit extends string>(dimension: Dimension, symbol: string, si: Unit): Make<Quantity<Unit>> {
+  const { factor } = findUnit(symbol, dimension)
+  const times = Number(factor.n)
+  const over = Number(factor.d)
+  return (value) => quantity((value * times) / over, si)
+}
+
+export const metre: Make<Metre> = make('length', 'm', 'm')
+export const mm: Make<Metre> = make('length', 'mm', 'm')
+export const micrometre: Make<Metre> = make('length', 'µm', 'm')
+export const inch: Make<Metre> = make('length', 'in', 'm')
+export const thou: Make<Metre> = make('length', 'thou', 'm')
+export const squareMetre: Make<SquareMetre> = make('area', 'm²', 'm²')
+export const cubicMetre: Make<CubicMetre> = make('volume', 'm³', 'm³')
+export const litre: Make<CubicMetre> = make('volume', 'l', 'm³')
+export const kilogram: Make<Kilogram> = make('mass', 'kg', 'kg')
+export const pound: Make<Kilogram> = make('mass', 'lb', 'kg')
+export const second: Make<Second> = make('time', 's', 's')
+export const minute: Make<Second> = make('time', 'min', 's')
+export const newton: Make<Newton> = make('force', 'N', 'N')
+export const lbf: Make<Newton> = make('force', 'lbf', 'N')
+export const newtonMetre: Make<NewtonMetre> = make('torque', 'N·m', 'N·m')
+export const lbfFoot: Make<NewtonMetre> = make('torque', 'lbf·ft', 'N·m')
+export const lbfInch: Make<NewtonMetre> = make('torque', 'lbf·in', 'N·m')
+export const pascal: Make<Pascal> = make('pressure', 'Pa', 'Pa')
+export const megapascal: Make<Pascal> = make('pressure', 'MPa', 'Pa')
+export const psi: Make<Pascal> = make('pressure', 'psi', 'Pa')
+export const radian: Make<Radian> = make('angle', 'rad', 'rad')
+export const degree: Make<Radian> = (value) => quantity((value * Math.PI) / 180, 'rad')
+export const rpm: Make<RadianPerSecond> = (value) => quantity((value * Math.PI) / 30, 'rad/s')
+export const kelvin: Make<Kelvin> = make('temperature', 'K', 'K')
+export const celsius: Make<Kelvin> = (value) => quantity(value + 273.15, 'K')
+export const fahrenheit: Make<Kelvin> = (value) => quantity((value + 459.67) / 1.8, 'K')
+export const kelvinDifference: Make<KelvinDifference> = make('temperature difference', 'K', 'ΔK')
+export const fahrenheitDifference: Make<KelvinDifference> = make('temperature difference', '°F', 'ΔK')
+export const perKelvin: Make<PerKelvin> = make('thermal expansion', '/K', '1/K')

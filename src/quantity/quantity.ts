@@ -15,6 +15,7 @@ export type Newton = Quantity<'N'>
 export type NewtonMetre = Quantity<'N·m'>
 export type Pascal = Quantity<'Pa'>
 export type Radian = Quantity<'rad'>
+export type RadianPerSecond = Quantity<'rad/s'>
 /** A temperature on the absolute scale. */
 export type Kelvin = Quantity<'K'>
 /** A difference between two temperatures: it has no 32 and no 273.15. */

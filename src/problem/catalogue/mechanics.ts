@@ -2,9 +2,56 @@
 import { table } from '../entry.ts'
 
 export const MECHANICS = table({
+  VALUE_OUTSIDE: {
+    says: ({ what, received, expected }) => `For this calculation ${what} has to be ${expected}, not ${received}.`,
+    next: 'Check the reading and its unit. Outside these limits the formula is not true.',
+    http: 422,
+  },
+  RANGE_TURNED: {
+    says: ({ low, high }) => `A range has its low end first: ${low} is above ${high} (in SI units).`,
+    next: 'Turn the two round.',
+    http: 422,
+  },
   THREAD_PITCH_IMPOSSIBLE: {
     says: ({ pitch, diameter }) => `A ${diameter} thread cannot have a pitch of ${pitch}.`,
     next: 'Give the distance between two threads, not threads per inch: 16 tpi is 1.5875 mm.',
+    http: 422,
+  },
+  TOLERANCE_CLASS_UNKNOWN: {
+    says: ({ received }) => `'${received}' is not a tolerance class of ISO 286 that is held here.`,
+    next: 'Write the letter and the grade, as H7 for a hole or k6 for a shaft.',
+    http: 422,
+  },
+  TOLERANCE_CLASS_NOT_TABLED: {
+    says: ({ received, size }) => `ISO 286 gives no limits for ${received} at ${size}.`,
+    next: 'Give the limits from the drawing, or take a class that the standard has at this size.',
+    http: 422,
+  },
+  HUB_INSIDE_SHAFT: {
+    says: ({ hub, joint, bore }) =>
+      `A hub of ${hub} outside, a joint of ${joint} and a shaft bore of ${bore} do not go round each other.`,
+    next: 'The hub outside has to be larger than the joint, and the bore of a hollow shaft smaller.',
+    http: 422,
+  },
+  FIT_WITHOUT_INTERFERENCE: {
+    says: ({ interference }) =>
+      `These sizes leave no interference: at most ${interference} after the roughness is pressed flat.`,
+    next: 'Measure the shaft and the bore again. A fit without interference carries nothing by friction.',
+    http: 422,
+  },
+  SHIM_TARGET_BELOW_ZERO: {
+    says: ({ high }) => `The wanted shim is ${high} at most: there is no room for any shim.`,
+    next: 'Check the signs of the loop and the readings. If they are right, a face has to be cut back.',
+    http: 422,
+  },
+  SHIM_STOCK_TOO_LARGE: {
+    says: ({ received, expected }) => `${received} shims to choose from; at most ${expected} can be searched.`,
+    next: 'Leave out shims of the same thickness beyond what one pack can hold.',
+    http: 422,
+  },
+  KEY_NOT_TABLED: {
+    says: ({ shaft }) => `No parallel key is held here for a shaft of ${shaft}.`,
+    next: 'The table runs over 6 up to 130 mm. Measure the key and both grooves.',
     http: 422,
   },
 })

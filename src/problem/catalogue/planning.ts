@@ -7,6 +7,16 @@ export const PLANNING = table({
     next: 'Name an operation by its id, or take the relation out.',
     http: 422,
   },
+  PLANNING_SHAPE: {
+    says: ({ where, found, expected }) => `The planning problem has ${found} at ${where}; expected was ${expected}.`,
+    next: 'Mend it there; docs/reference/contract.md says what each place means.',
+    http: 422,
+  },
+  PLANNING_ID_TWICE: {
+    says: ({ where, id }) => `${where} has the id '${id}', which another one has already.`,
+    next: 'Give every one an id of its own.',
+    http: 422,
+  },
   PLANNING_DUPLICATE: {
     says: ({ what, id, where }) => `The ${what} '${id}' stands twice in ${where}.`,
     next: 'Give each its own id.',
@@ -20,11 +30,6 @@ export const PLANNING = table({
   PLANNING_NO_MODE: {
     says: ({ where }) => `${where} has no mode: there is no way of doing it.`,
     next: 'Give at least one mode; a mode whose set-up asks for nothing will do.',
-    http: 422,
-  },
-  PLANNING_OWN_NEED: {
-    says: ({ where, id }) => `${where} names its own operation '${id}'.`,
-    next: 'A need speaks of other operations; take its own out of `done` and `notDone`.',
     http: 422,
   },
   PLANNING_TOO_LARGE: {

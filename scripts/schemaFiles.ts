@@ -1,0 +1,20 @@
+// Every JSON Schema that is handed out: its file in schemas/ and the zod schema that it is made from.
+import { z } from 'zod'
+import { jobSchema } from '../src/job/file/schema.ts'
+import { planningProblemSchema, planResultSchema } from '../src/planning/model/schema.ts'
+import { unitSchema } from '../src/unit/file/schema.ts'
+
+const SCHEMAS = {
+  'planning-problem.schema.json': planningProblemSchema,
+  'plan-result.schema.json': planResultSchema,
+  'unit.schema.json': unitSchema,
+  'job.schema.json': jobSchema,
+}
+
+/** File name → text of the file. */
+export const schemaFiles: ReadonlyMap<string, string> = new Map(
+  Object.entries(SCHEMAS).map(([file, schema]) => {
+    const json = z.toJSONSchema(schema, { target: 'draft-2020-12', io: 'input' })
+    return [file, `${JSON.stringify(json, null, 2)}\n`]
+  }),
+)

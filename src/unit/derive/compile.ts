@@ -1,0 +1,336 @@
+// Parts become operations: the whole unit, for one variant, as a planning problem.
+import type { Lag, Mode, Need, Operation, PlanningProblem } from '../../planning/model/problem.ts'
+import type { Contribution, StepDraft } from '../connections/kind.ts'
+import type { AddedStep, Part, Unit } from '../model/unit.ts'
+import { heldFast } from './attitudes.ts'
+import type { Doubt } from './blocks.ts'
+import { checkStep, fillStep, homeSteps, plainMode } from './checks.ts'
+import { columnNeeds } from './columns.ts'
+import { durationOf, partDuration } from './durations.ts'
+import { type Frame, frameOf } from './frame.ts'
+import { type Openings, openingsOf } from './openings.ts'
+import { after, reason } from './reasons.ts'
+import { type Way, waysOf } from './ways.ts'
+
+export interface Derivation {
+  readonly problem: PlanningProblem
+  readonly ways: readonly Way[]
+  /** What sizes do not settle: questions, never needs. */
+  readonly doubts: readonly Doubt[]
+  /** Parts that no way brings home, with what bars each way. */
+  readonly noWayIn: readonly { readonly part: string; readonly bars: readonly string[] }[]
+  readonly needs: { readonly all: number; readonly byHand: number }
+  readonly holds: readonly Hold[]
+  readonly frame: Frame
+}
+
+/** From one step to another something is held: by a hand, a wire, a strap, the floor. */
+export interface Hold {
+  readonly part: string
+  readonly from: string
+  readonly to: string
+  readonly by: string
+}
+
+const FOLLOW_MINUTES = 3
+
+export function derive(unit: Unit, joints: Contribution, people = 1): Derivation {
+  const frame = frameOf(unit, joints)
+  const openings = openingsOf(frame)
+  const ways = frame.movers.flatMap((part) => waysOf(part, frame, openings))
+  const noWayIn = frame.movers.flatMap((part) => {
+    const mine = ways.filter((way) => way.part === part.id)
+    return mine.some((way) => way.mode)
+      ? []
+      : [{ part: part.id, bars: mine.flatMap((way) => way.dead.map((bar) => `${way.id}: ${bar}`)) }]
+  })
+
+  const steps: Operation[] = [
+    ...frame.movers
+      .filter((part) => !noWayIn.some((each) => each.part === part.id))
+      .map((part) => partStep(part, ways, frame, openings)),
+    ...frame.movers.flatMap((part) => part.follows.map((follow) => followStep(part, follow, frame, openings))),
+    ...joints.steps.map((draft) => draftStep(draft, frame, openings)),
+    ...[...unit.checks.values()].map((check) => checkStep(check, ways, frame, openings)),
+    ...[...unit.fills.values()].map((fill) => fillStep(fill, frame, openings)),
+    ...[...unit.addedSteps.values()].map((added) => addedStep(added, frame, openings)),
+  ].filter((step) => !unit.dropped.has(step.id))
+  const known = new Set(steps.map((step) => step.id))
+
+  const extra = new Map<string, Need[]>()
+  const add = (step: string, need: Need) => extra.set(step, [...(extra.get(step) ?? []), need])
+  for (const { first, then, says, standing, source } of joints.orders) {
+    const why = reason({ code: 'CONNECTION', says, origin: 'connection', standing, source })
+    for (const step of homeSteps(then, frame, openings).slice(0, 1))
+      add(step, after(`${step}: after ${first}`, [first], why))
+  }
+  for (const order of unit.addedOrders) {
+    const says = `${order.first} before ${order.then}${order.why ? `: ${order.why}` : ', as told'}.`
+    const why = reason({ code: 'TOLD', says, origin: 'author', standing: order.standing })
+    add(order.then, after(`${order.then}: after ${order.first}`, homeSteps(order.first, frame, openings), why))
+  }
+  for (const added of unit.addedSteps.values()) {
+    for (const later of added.before) {
+      const says = `${added.id} before ${later}${added.why ? `: ${added.why}` : ', as told'}.`
+      add(
+        later,
+        after(
+          `${later}: after ${added.id}`,
+          [added.id],
+          reason({ code: 'TOLD', says, origin: 'author', standing: added.standing }),
+        ),
+      )
+    }
+  }
+  const homeBringers = frame.movers.flatMap((part) => {
+    const { homeWith, heldBy, resting } = frame.parking(part.id) ?? {}
+    return homeWith ? [{ part: part.id, homeWith, by: heldBy ?? resting ?? 'not told' }] : []
+  })
+  for (const { part, homeWith } of homeBringers) {
+    const says = `${homeWith} brings ${part} home: it has to be parked first.`
+    add(
+      homeWith,
+      after(
+        `${homeWith}: after ${part}`,
+        [part],
+        reason({ code: 'PARKED', says, origin: 'geometry', standing: 'told', facts: { part } }),
+      ),
+    )
+  }
+  for (const part of frame.movers) {
+    for (const need of meetingNeeds(part, frame, openings)) add(need.step, need.need)
+  }
+
+  const operations = heldFast(steps, frame)
+    .map((step) => ({ ...step, needs: [...step.needs, ...(extra.get(step.id) ?? [])] }))
+    .map((step) => tidy(step, known))
+
+  const problem: PlanningProblem = {
+    schema: 'matchmark-planning/1',
+    operations,
+    lags: lagsOf(unit, joints).filter((lag) => known.has(lag.from.op) && known.has(lag.to.op)),
+    changes: {
+      turn: { [unit.housing]: { s: unit.turning?.takes ?? 180, hazard: unit.turning?.hazard ?? 0 } },
+      station_s: 60,
+      workpiece_s: 30,
+      tools_s: 20,
+    },
+    start: { attitudes: {} },
+    people,
+  }
+  const needs = operations.flatMap((operation) => [
+    ...operation.needs,
+    ...operation.modes.flatMap((mode) => mode.needs),
+  ])
+  return {
+    problem,
+    ways,
+    doubts: [
+      ...ways.filter((way) => way.mode).flatMap((way) => way.doubts),
+      ...frame.movers.flatMap((part) => columnNeeds(part, frame).doubts),
+    ],
+    noWayIn,
+    needs: { all: needs.length, byHand: needs.filter((need) => need.reason.origin === 'author').length },
+    holds: homeBringers.map(({ part, homeWith, by }) => ({ part, from: part, to: homeWith, by })),
+    frame,
+  }
+}
+
+/** Needs that every way asks move up to the step; relations to steps that are not there fall away; ids become unique. */
+function tidy(step: Operation, known: ReadonlySet<string>): Operation {
+  const key = (need: Need) => JSON.stringify(need.anyOf)
+  const cut = (needs: readonly Need[]): readonly Need[] =>
+    needs.flatMap((need) => {
+      const anyOf = need.anyOf
+        .filter((each) => each.done.every((id) => known.has(id)))
+        .map((each) => ({
+          done: each.done.filter((id) => id !== step.id),
+          notDone: each.notDone.filter((id) => known.has(id) && id !== step.id),
+        }))
+      const holds = anyOf.some((each) => each.done.length === 0 && each.notDone.length === 0)
+      return holds || anyOf.length === 0 ? [] : [{ ...need, anyOf }]
+    })
+  const once = (needs: readonly Need[]) => {
+    const seen = new Set<string>()
+    return needs.filter((need) => !seen.has(key(need)) && seen.add(key(need)))
+  }
+  const modes = step.modes.map((mode) => ({ ...mode, needs: once(cut(mode.needs)) }))
+  const common =
+    modes[0]?.needs.filter((need) => modes.every((mode) => mode.needs.some((other) => key(other) === key(need)))) ?? []
+  const commonKeys = new Set(common.map(key))
+  const needs = once([...cut(step.needs), ...common])
+  const taken = new Map<string, number>()
+  const unique = (need: Need): Need => {
+    const count = (taken.get(need.id) ?? 0) + 1
+    taken.set(need.id, count)
+    return count === 1 ? need : { ...need, id: `${need.id} (${count})` }
+  }
+  return {
+    ...step,
+    needs: needs.map(unique),
+    modes: modes.map((mode) => ({
+      ...mode,
+      needs: mode.needs.filter((need) => !commonKeys.has(key(need))).map(unique),
+    })),
+  }
+}
+
+function partStep(part: Part, ways: readonly Way[], frame: Frame, openings: Openings): Operation {
+  const needs: Need[] = [
+    ...columnNeeds(part, frame).needs,
+    ...part.reach.flatMap((opening) => openings.open({ opening, step: part.id, whatFor: part.id })),
+    ...part.engages.map((other) =>
+      after(
+        `${part.id}: engages ${other}`,
+        homeSteps(other, frame, openings),
+        reason({
+          code: 'ENGAGES',
+          says: `${part.id} engages ${other} blind: that has to be home first.`,
+          origin: 'connection',
+          standing: 'told',
+          facts: { other },
+        }),
+      ),
+    ),
+  ]
+  const noReturn = frame.joints.noReturns
+    .filter((each) => each.part === part.id)
+    .map((each) => each.says)
+    .join(' ')
+  return {
+    id: part.id,
+    does: verb(part, frame),
+    duration_s: partDuration(part),
+    modes: ways.flatMap((way) => (way.part === part.id && way.mode ? [way.mode] : [])),
+    needs,
+    ...(noReturn ? { noReturn } : {}),
+  }
+}
+
+function verb(part: Part, frame: Frame): string {
+  const parked = frame.parking(part.id)
+  if (parked?.homeWith) {
+    const held = parked.heldBy ? `, held by ${parked.heldBy}` : parked.resting ? `, resting ${parked.resting}` : ''
+    return `Park ${part.id}${parked.through ? ` through the ${parked.through}` : ''}${held}`
+  }
+  const carrier = part.onto ?? frame.unit.housing
+  const brought = frame.movers.filter((other) => frame.parking(other.id)?.homeWith === part.id).map((other) => other.id)
+  return `${part.id} onto ${carrier}${brought.length ? `, bringing ${brought.join(' and ')} home` : ''}`
+}
+
+function followStep(part: Part, follow: Part['follows'][number], frame: Frame, openings: Openings): Operation {
+  const says = `${follow.id} follows ${part.id}.`
+  const mode = plainMode({ frame, id: frame.unit.lies.has(follow.id) ? follow.id : part.id, tools: follow.tools })
+  return {
+    id: follow.id,
+    does: follow.does,
+    duration_s: durationOf(follow.takes, FOLLOW_MINUTES),
+    modes: [mode],
+    needs: [
+      after(
+        `${follow.id}: after ${part.id}`,
+        [part.id],
+        reason({ code: 'FOLLOWS', says, origin: 'process', standing: 'told' }),
+      ),
+      ...follow.reach.flatMap((opening) => openings.open({ opening, step: follow.id, whatFor: follow.id })),
+    ],
+  }
+}
+
+function draftStep(draft: StepDraft, frame: Frame, openings: Openings): Operation {
+  const { unit } = frame
+  const asPart = frame.chain(draft.as).length === 1
+  const mode = plainMode({
+    frame,
+    id: unit.lies.has(draft.id) ? draft.id : draft.as,
+    tools: draft.tools,
+    workpiece: asPart ? undefined : unit.parts.get(draft.as)?.onto,
+  })
+  const setup: Mode['setup'] = draft.apart
+    ? { workpiece: 'any', attitude: 'any', station: draft.station ?? 'any', tools: 'any' }
+    : { ...mode.setup, station: draft.station ?? mode.setup.station }
+  return {
+    id: draft.id,
+    does: draft.does,
+    duration_s: durationOf(draft.takes, FOLLOW_MINUTES),
+    modes: [{ ...mode, setup }],
+    needs: draft.reach.flatMap((opening) => openings.open({ opening, step: draft.id, whatFor: draft.id })),
+    ...(draft.noReturn ? { noReturn: draft.noReturn } : {}),
+  }
+}
+
+function addedStep(added: AddedStep, frame: Frame, openings: Openings): Operation {
+  const why = reason({
+    code: 'TOLD',
+    says: `${added.id} after ${added.after.join(', ')}${added.why ? `: ${added.why}` : ', as told'}.`,
+    origin: 'author',
+    standing: added.standing,
+  })
+  const wanted = added.after.flatMap((step) => homeSteps(step, frame, openings))
+  return {
+    id: added.id,
+    does: added.does,
+    duration_s: durationOf(added.takes, FOLLOW_MINUTES),
+    modes: [plainMode({ frame, id: added.id, tools: added.tools })],
+    needs: [
+      ...(wanted.length ? [after(`${added.id}: after ${added.after.join(', ')}`, wanted, why)] : []),
+      ...added.reach.flatMap((opening) => openings.open({ opening, step: added.id, whatFor: added.id })),
+    ],
+  }
+}
+
+/** Whichever of two parts comes second, somebody watches them come together. */
+function meetingNeeds(part: Part, frame: Frame, openings: Openings): readonly { step: string; need: Need }[] {
+  return part.watched.flatMap(({ meets, through }) => {
+    const heads = [frame.chain(part.id).at(-1) ?? part.id, frame.chain(meets).at(-1) ?? meets] as const
+    return heads.flatMap((step, index) => {
+      const other = heads[1 - index] as string
+      return openings
+        .open({ opening: through, step, whatFor: `Watching ${part.id} and ${meets} come together` })
+        .map((need) => ({
+          step,
+          need: { ...need, id: `${step}: watched, ${need.id}`, anyOf: [{ done: [], notDone: [other] }, ...need.anyOf] },
+        }))
+    })
+  })
+}
+
+function lagsOf(unit: Unit, joints: Contribution): readonly Lag[] {
+  const edge = (each: { step: string; edge: 'start' | 'end' }) => ({ op: each.step, edge: each.edge })
+  return [
+    ...unit.clocks.map(
+      (clock): Lag => ({
+        id: clock.id,
+        from: edge(clock.from),
+        to: edge(clock.to),
+        ...(clock.least === undefined ? {} : { min_s: Math.round(clock.least) }),
+        ...(clock.most === undefined ? {} : { max_s: Math.round(clock.most) }),
+        reason: reason({
+          code: 'CLOCK',
+          says: clock.why ?? clock.id,
+          origin: 'author',
+          standing: clock.standing,
+          source: clock.source,
+        }),
+        giveUp: 'never',
+      }),
+    ),
+    ...joints.clocks.map(
+      (clock): Lag => ({
+        id: clock.id,
+        from: edge(clock.from),
+        to: edge(clock.to),
+        ...(clock.least_s === undefined ? {} : { min_s: clock.least_s }),
+        ...(clock.most_s === undefined ? {} : { max_s: clock.most_s }),
+        reason: reason({
+          code: 'CLOCK',
+          says: clock.says,
+          origin: 'connection',
+          standing: clock.standing,
+          source: clock.source,
+        }),
+        giveUp: 'never',
+      }),
+    ),
+  ]
+}

@@ -1,0 +1,70 @@
+// Needs and reasons, worded. Every sentence that a derived relation carries is made here or beside its rule.
+import type { Alternative, Need, OpId, Origin, Reason, Standing } from '../../planning/model/problem.ts'
+import type { Solid } from '../lines/shape.ts'
+import type { Span } from '../lines/span.ts'
+import type { Unit } from '../model/unit.ts'
+
+const NO_FACTS = {}
+
+export function reason({
+  code,
+  says,
+  origin,
+  standing,
+  source,
+  facts,
+}: {
+  code: string
+  says: string
+  origin: Origin
+  standing: Standing
+  source?: string | undefined
+  facts?: Reason['facts']
+}): Reason {
+  return { code, says, facts: facts ?? NO_FACTS, origin, standing, ...(source ? { source } : {}) }
+}
+
+/** Only after these. */
+export const after = (id: string, steps: readonly OpId[], why: Reason): Need => ({
+  id,
+  anyOf: [{ done: [...steps], notDone: [] }],
+  reason: why,
+  giveUp: 'never',
+})
+
+/** Only while at least one of these has not been done. */
+export const whileOneIsAway = (id: string, steps: readonly OpId[], why: Reason): Need => ({
+  id,
+  anyOf: [...new Set(steps)].map((step) => ({ done: [], notDone: [step] })),
+  reason: why,
+  giveUp: 'never',
+})
+
+export const oneOf = (id: string, anyOf: readonly Alternative[], why: Reason): Need => ({
+  id,
+  anyOf,
+  reason: why,
+  giveUp: 'never',
+})
+
+/** A length in the file's unit, as short as it can be said. */
+export function size(span: Span, unit: Unit): string {
+  const text = (metres: number) => {
+    if (metres === Number.POSITIVE_INFINITY) return '…'
+    if (metres === Number.NEGATIVE_INFINITY) return '…'
+    const value = unit.lengthUnit === 'in' ? (metres * 1000) / 25.4 : metres * 1000
+    return String(Number(value.toFixed(unit.lengthUnit === 'in' ? 4 : 3))).replace('-', '−')
+  }
+  const mark = span.standing === 'supposed' ? '≈ ' : ''
+  if (span.low === span.high) return mark + text(span.low)
+  if (span.low === Number.NEGATIVE_INFINITY && span.high === Number.POSITIVE_INFINITY) return '?'
+  return `${mark}${text(span.low)}..${text(span.high)}`
+}
+
+/** "Ø 72/35 at 153..170": a ring as it would be said over the bench. */
+export function ring(solid: Solid, unit: Unit): string {
+  const place = `at ${size(solid.from, unit)}..${size(solid.to, unit)}`
+  if (solid.wall) return `bore Ø ${size(solid.inside, unit)} ${place}`
+  const hole = solid.inside.high === 0 ? '' : `/${size(solid.inside, unit)}`
+  return `${solid.tool ? `${solid.tool} ` : ''}Ø ${size(solid.outside, unit)}${hole} ${place}`
+}
