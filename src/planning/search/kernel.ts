@@ -84,10 +84,13 @@ export class Kernel {
 
   #root(): Layer {
     const { instance } = this
-    const layer = new Layer(instance.words, this.#tracked.length)
+    const layer = new Layer(instance.words, this.#tracked.length + this.waits.length)
     layer.enter(new Uint32Array(instance.words), 0, -1)
     layer.work[0] = instance.durations.reduce((sum, duration) => sum + duration, 0)
     layer.hazard[0] = instance.leastHazard.reduce((sum, hazard) => sum + hazard, 0)
+    this.waits.forEach(({ aheadWork }, wait) => {
+      layer.extra[this.#tracked.length + wait] = aheadWork
+    })
     layer.takeLabel()
     layer.labelSet[0] = 0
     layer.next[0] = -1
@@ -113,7 +116,7 @@ export class Kernel {
     const freeOps = free ? membersOf(free) : []
     const { size } = instance
     let from = this.#root()
-    let to = new Layer(instance.words, this.#tracked.length)
+    let to = new Layer(instance.words, this.#tracked.length + this.waits.length)
     let bound = Number.POSITIVE_INFINITY
     let dropped = 0
     const parents: Int32Array[] = []
@@ -220,10 +223,8 @@ export class Kernel {
           to.zone[fresh] = this.#zones.placed
           to.parent[fresh] = label
           to.move[fresh] = mode
-          to.key[fresh] = this.#promise(to, fresh)
-          const isHopeless = to.openCount[target]! > 0 && !this.#deadlines.canBeMet(to, fresh)
-          if (isHopeless || to.key[fresh]! >= limit) to.labels--
-          else this.#link(to, fresh)
+          if (this.#isUseful(to, fresh, limit)) this.#link(to, fresh)
+          else to.labels--
         }
       }
     }
@@ -251,9 +252,14 @@ export class Kernel {
     if (target < sets) return target
     to.work[target] = from.work[set]! - instance.durations[op]!
     to.hazard[target] = from.hazard[set]! - instance.leastHazard[op]!
-    for (let aspect = 0; aspect < to.extras; aspect++) {
+    for (let aspect = 0; aspect < this.#tracked.length; aspect++) {
       to.extra[target * to.extras + aspect] = this.#tracked[aspect]!.step(from.extra[set * to.extras + aspect]!, op)
     }
+    this.waits.forEach(({ ahead }, wait) => {
+      const place = this.#tracked.length + wait
+      const before = from.extra[set * from.extras + place]!
+      to.extra[target * to.extras + place] = hasBit(ahead, op) ? before - instance.durations[op]! : before
+    })
     this.#keep(to, target)
     if (this.#tied) {
       const at = target * instance.words
@@ -304,22 +310,17 @@ export class Kernel {
   }
 
   #waiting(layer: Layer, label: number, set: number): number {
-    const { words, durations } = this.instance
-    const at = set * words
+    const at = set * this.instance.words
     const { aspects, states } = this.instance.setups
     const state = states[layer.setup[label]!]!
     let most = 0
     let extra = set * layer.extras
-    for (const wait of this.waits) {
+    for (let place = 0; place < this.waits.length; place++) {
+      const wait = this.waits[place]!
       if (wait.changesAhead) extra += aspects.length
       if (isIn(layer.setWords, at, wait.later)) continue
       if (!isIn(layer.setWords, at, wait.earlier)) {
-        let ahead = 0
-        for (let word = 0; word < words; word++) {
-          for (let bits = wait.ahead[word]! & ~layer.setWords[at + word]!; bits !== 0; bits &= bits - 1) {
-            ahead += durations[(word << 5) + 31 - Math.clz32(bits & -bits)]!
-          }
-        }
+        let ahead = layer.extra[set * layer.extras + this.#tracked.length + place]!
         if (wait.changesAhead) {
           for (let aspect = 0; aspect < aspects.length; aspect++) {
             const { seconds } = aspects[aspect]!
@@ -340,16 +341,23 @@ export class Kernel {
     return most
   }
 
-  /** Puts a label to its set unless another covers it; takes out those that it covers. */
+  /** Whether a new label may still lead to something better; the cheapest test comes first. */
+  #isUseful(layer: Layer, fresh: number, limit: number): boolean {
+    const set = layer.labelSet[fresh]!
+    for (let label = layer.first[set]!; label >= 0; label = layer.next[label]!) {
+      if (this.#covers(layer, label, fresh)) return false
+    }
+    if (layer.openCount[set]! > 0 && !this.#deadlines.canBeMet(layer, fresh)) return false
+    layer.key[fresh] = this.#promise(layer, fresh)
+    return layer.key[fresh]! < limit
+  }
+
+  /** Puts a label to its set and takes out those that it covers. */
   #link(layer: Layer, fresh: number): void {
     const set = layer.labelSet[fresh]!
     let previous = -1
     for (let label = layer.first[set]!; label >= 0; ) {
       const next = layer.next[label]!
-      if (this.#covers(layer, label, fresh)) {
-        layer.labels--
-        return
-      }
       if (this.#covers(layer, fresh, label)) {
         if (previous < 0) layer.first[set] = next
         else layer.next[previous] = next
