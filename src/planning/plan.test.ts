@@ -133,7 +133,7 @@ describe('the best sequence', () => {
     const roll = dice(5)
     const step = (at: number) =>
       operation(`o${at}`, at < 5 ? [] : [need(`n${at}`, { done: [`o${at - 5}`] })], {
-        modes: [mode({ workpiece: `w${at % 5}`, tools: [`t${roll(1, 6)}`] })],
+        modes: [mode({ workpiece: `w${roll(1, 3)}`, tools: [`t${roll(1, 6)}`], station: `s${roll(1, 3)}` })],
       })
     const problem = problemOf(
       Array.from({ length: 40 }, (_, at) => step(at)),
