@@ -57,6 +57,8 @@ export function waitsOf(instance: Instance): Wait[] {
       addBit(tailOps, wait.later)
       const after = new ChangesBound(instance, tailOps)
       after.look(new Int32Array(after.length), 0, instance.setups.unknown)
-      return { ...wait, tail: wait.tail + after.seconds, changesAhead: new ChangesBound(instance, wait.ahead) }
+      // Changes may hide in a later wait: they lengthen the tail only where it is all work.
+      const tail = Math.max(wait.tail, workOf(instance, tailOps) + after.seconds)
+      return { ...wait, tail, changesAhead: new ChangesBound(instance, wait.ahead) }
     })
 }
