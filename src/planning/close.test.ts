@@ -66,13 +66,6 @@ describe('closing', () => {
     expect(problem.operations[2]!.modes.map(({ needs }) => needs.length)).toEqual([1, 0])
   })
 
-  it('takes an operation that starts for neither done nor started', () => {
-    const own = problemOf([operation('a', [need('n', { notDone: ['a'] })]), operation('b')])
-    expect(needsOf(close(own).problem, 'a')).toEqual([])
-    const never = problemOf([operation('a', [need('n', { done: ['a'] })])])
-    expect(close(never).contradiction?.map(({ id }) => id)).toEqual(['n'])
-  })
-
   it('names the relations of a circle', () => {
     const { contradiction } = close(
       problemOf([

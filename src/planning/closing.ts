@@ -140,8 +140,7 @@ class Closer {
     const alternatives = need.anyOf.map(({ done, notDone }) =>
       this.alternative(
         done.map((id) => this.indexOf.get(id)!),
-        // An operation that starts has not started before: naming itself there asks for nothing.
-        notDone.map((id) => this.indexOf.get(id)!).filter((op) => op !== owner),
+        notDone.map((id) => this.indexOf.get(id)!),
       ),
     )
     return { owner, need, relation, derivedFor: null, alternatives, relations: [relation], orders: [] }

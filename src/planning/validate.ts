@@ -51,14 +51,17 @@ export function validate(problem: PlanningProblem): Problem[] {
     if (!ids.has(id)) wrong('PLANNING_UNKNOWN_OPERATION', { where, id })
   }
   const needIds = new Set<string>()
-  const checkNeeds = (op: string, needs: readonly Need[]) => {
+  const checkNeeds = (op: string, needs: readonly Need[], ofUndoing = false) => {
     for (const need of needs) {
       const where = `The need '${need.id}' of '${op}'`
       if (needIds.has(need.id)) wrong('PLANNING_DUPLICATE', { what: 'need', id: need.id, where: 'the problem' })
       needIds.add(need.id)
       giveUp(where, need.giveUp)
       for (const { done, notDone } of need.anyOf) {
-        for (const id of [...done, ...notDone]) known(where, id)
+        for (const id of [...done, ...notDone]) {
+          known(where, id)
+          if (id === op && !ofUndoing) wrong('PLANNING_OWN_NEED', { where })
+        }
       }
     }
   }
@@ -86,7 +89,7 @@ export function validate(problem: PlanningProblem): Problem[] {
       checkNeeds(operation.id, mode.needs)
     }
     for (const id of operation.undo?.voids ?? []) known(`The undoing of '${operation.id}'`, id)
-    if (operation.undo) checkNeeds(operation.id, operation.undo.needs)
+    if (operation.undo) checkNeeds(operation.id, operation.undo.needs, true)
   }
 
   const lagIds = new Set<string>()

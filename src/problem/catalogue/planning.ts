@@ -32,6 +32,11 @@ export const PLANNING = table({
     next: 'Give at least one mode; a mode whose set-up asks for nothing will do.',
     http: 422,
   },
+  PLANNING_OWN_NEED: {
+    says: ({ where }) => `${where} names its own operation.`,
+    next: 'A need speaks of other operations; take its own out of `done` and `notDone`.',
+    http: 422,
+  },
   PLANNING_TOO_LARGE: {
     says: ({ what, received, most }) => `The problem has ${received} ${what}; the most that is taken is ${most}.`,
     next: 'Split the unit, or join steps that are always done together.',
