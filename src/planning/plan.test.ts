@@ -4,8 +4,10 @@ import { countSequences } from './countSequences.ts'
 import type { PlanningProblem } from './model/problem.ts'
 import { type PlanProgress, plan } from './plan.ts'
 import { compareValues } from './relations/compareValues.ts'
+import { bodiesOf } from './search/bodies.ts'
 import { instanceOf } from './search/instance.ts'
 import { type Limits, solve } from './search/solve.ts'
+import { tripleOf } from './search/tripleOf.ts'
 import { lag, mode, need, operation, problemOf } from './testing/examples.ts'
 import { exhaust } from './testing/exhaustive.ts'
 import { dice, randomProblem } from './testing/randomProblem.ts'
@@ -18,6 +20,8 @@ function best(problem: PlanningProblem, limits: Partial<Limits> = {}) {
   if (closed.contradiction) return undefined
   return solve(instanceOf(closed), { effort: 3_000_000, late: () => false, ...limits })
 }
+
+const pick = <T>(roll: (from: number, to: number) => number, list: readonly T[]): T => list[roll(0, list.length - 1)]!
 
 describe('the best sequence', () => {
   it('delays the warming of a bearing until all else is ready, rather than break its clock', () => {
@@ -89,6 +93,31 @@ describe('the best sequence', () => {
     expect(feasible).toBeGreaterThan(200)
   })
 
+  it(`is found and proven from the narrowest start, with clocks and dear changes (seeds 1001 to ${1000 + CASES})`, () => {
+    let compared = 0
+    for (let seed = 1001; seed <= 1000 + CASES; seed++) {
+      const problem = randomProblem(seed, {
+        operations: 5 + (seed % 4),
+        plain: 4,
+        lags: (seed >> 2) % 6,
+        named: seed % 11,
+      })
+      const { best: expected, complete } = exhaust(problem, 8_000)
+      if (!complete) continue
+      const closed = closing(problem)
+      if (closed.contradiction) {
+        expect(expected, `seed ${seed}`).toBeNull()
+        continue
+      }
+      const instance = instanceOf(closed)
+      const { key, proven } = solve(instance, { effort: 1_000_000, late: () => false, firstWidth: 1 + (seed % 3) })
+      expect(key === null ? null : tripleOf(instance, key), `seed ${seed}`).toEqual(expected)
+      expect(proven, `seed ${seed}`).toBe(true)
+      if (expected) compared++
+    }
+    expect(compared).toBeGreaterThan(100)
+  })
+
   it(`is as good with the reductions as without (seeds 1 to ${CASES}, up to 14 operations)`, () => {
     let compared = 0
     for (let seed = 1; seed <= CASES; seed++) {
@@ -107,6 +136,37 @@ describe('the best sequence', () => {
       if (without.key !== null) compared++
     }
     expect(compared).toBeGreaterThan(150)
+  })
+
+  it('is as good when bodies are finished once begun as when they are not (seeds 1 to 200)', () => {
+    let withBodies = 0
+    for (let seed = 1; seed <= 200; seed++) {
+      const roll = dice(seed)
+      const given = randomProblem(seed, { operations: 9, lags: 0, plain: 4, either: 2, away: 1, modes: 0 })
+      // Two bodies with tools of their own, and work on the case that shares a station with them.
+      const operations = given.operations.map((each, at) => {
+        const body = at % 3
+        const tools = body === 0 ? [`t${roll(1, 2)}`] : [`own ${body} ${roll(1, 2)}`]
+        const setup = {
+          workpiece: `w${body}`,
+          attitude: pick(roll, ['up', 'down', 'any']),
+          station: body === 0 ? 'bench' : 'press',
+          tools,
+        }
+        return { ...each, modes: [mode(setup, { hazard: 0 })] }
+      })
+      const problem = {
+        ...given,
+        operations,
+        start: { attitudes: {} },
+        changes: { turn: { w1: { s: 4, hazard: 1 } }, station_s: 3, workpiece_s: 2, tools_s: 1 },
+      }
+      const closed = closing(problem)
+      if (closed.contradiction) continue
+      withBodies += bodiesOf(instanceOf(closed)).length
+      expect(best(problem, { firstWidth: 1 })!.key, `seed ${seed}`).toBe(best(problem, { reduce: false })!.key)
+    }
+    expect(withBodies).toBeGreaterThan(50)
   })
 
   it('is never better than its bound, however little was tried (seeds 1 to 200)', () => {
@@ -133,7 +193,7 @@ describe('the best sequence', () => {
     const roll = dice(5)
     const step = (at: number) =>
       operation(`o${at}`, at < 5 ? [] : [need(`n${at}`, { done: [`o${at - 5}`] })], {
-        modes: [mode({ workpiece: `w${at % 5}`, tools: [`t${roll(1, 6)}`] })],
+        modes: [mode({ workpiece: `w${roll(1, 3)}`, tools: [`t${roll(1, 6)}`], station: `s${roll(1, 3)}` })],
       })
     const problem = problemOf(
       Array.from({ length: 40 }, (_, at) => step(at)),

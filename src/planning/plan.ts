@@ -30,7 +30,7 @@ export interface PlanOptions {
   readonly onProgress?: (progress: PlanProgress) => void
 }
 
-const USUAL_EFFORT = 1_000_000
+const USUAL_EFFORT = 300_000
 
 /**
  * The sequence with the least (hazard, elapsed_s, changes), or the conflict that forbids every one.

@@ -15,7 +15,9 @@ const axle = problemOf([
   operation('cover', [from('geometry', need('over the bearing', { done: ['bearing'] }))], {
     undo: { duration_s: span(20), needs: [], renews: ['gasket'], voids: [] },
   }),
-  operation('float', [from('process', need('read with the cover', { done: ['cover'], notDone: ['seal'] }))]),
+  operation('float', [from('process', need('read with the cover', { done: ['cover'], notDone: ['seal'] }))], {
+    check: { faultChance: 0.1, cost: 0, lateCost: 50 },
+  }),
   operation('seal', [from('process', need('after the float', { done: ['float'] }))], {
     undo: { duration_s: span(5), needs: [], renews: ['seal'], voids: [] },
   }),
@@ -61,7 +63,7 @@ describe('the way back', () => {
         operation('hub', [], {
           undo: { duration_s: span(9), needs: [need('puller', { notDone: ['nut'] })], renews: [], voids: ['set'] },
         }),
-        operation('set'),
+        operation('set', [], { check: { faultChance: 0, cost: 0, lateCost: 0 } }),
       ]),
       'hub',
     )!

@@ -2,7 +2,7 @@
 //
 // An operation can be undone when it could have been the last one done: its own `undo.needs` hold, or, where none are told, its
 // bodily needs (geometry, connection) hold without it and nothing that is done leans on it. Needs of the process keep no part in
-// place: what they bind becomes void and has to be done again; where it can be undone, it has to be undone for that.
+// place: what they bind becomes void and has to be done again; unless it is a check, it has to be undone for that.
 import { Problem } from '../problem/problem.ts'
 import { canBeDone } from './canBeDone.ts'
 import type { Need, Operation, OpId, PlanningProblem } from './model/problem.ts'
@@ -15,7 +15,7 @@ import { assertValid } from './validate.ts'
 export interface Reach {
   /** Operations to undo, in order. */
   readonly undo: readonly OpId[]
-  /** What stays in place but has to be done again: checks and settings that the undoing makes void. */
+  /** Checks that the undoing makes void: they have to be done again. */
   readonly voids: readonly OpId[]
   /** What has to be renewed. */
   readonly renews: readonly string[]
@@ -237,8 +237,8 @@ class Build {
         again = true
       }
       const voids = this.#voids(forced)
-      // What can be undone has to be, before it is done again.
-      for (const id of voids) if (this.operations.get(id)!.undo) add(id)
+      // A check is done again as it stands; anything else has to be undone before it is done again.
+      for (const id of voids) if (!this.operations.get(id)!.check) add(id)
       for (const id of [...forced]) {
         const operation = this.operations.get(id)!
         const own = operation.undo?.needs ?? []

@@ -81,11 +81,11 @@ describe('validating', () => {
     ])
   })
 
-  it('finds operations without modes, and needs of themselves', () => {
+  it('finds operations without modes and needs of themselves, and says what to do', () => {
     const problem = problemOf([operation('a', [need('n', { done: ['a'] })], { modes: [] })])
     expect(validate(problem).map(printProblem)).toEqual([
       "The operation 'a' has no mode: there is no way of doing it. Give at least one mode; a mode whose set-up asks for nothing will do.",
-      "The need 'n' of 'a' names its own operation 'a'. A need speaks of other operations; take its own out of `done` and `notDone`.",
+      "The need 'n' of 'a' names its own operation. A need speaks of other operations; take its own out of `done` and `notDone`.",
     ])
   })
 

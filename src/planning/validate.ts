@@ -60,7 +60,7 @@ export function validate(problem: PlanningProblem): Problem[] {
       for (const { done, notDone } of need.anyOf) {
         for (const id of [...done, ...notDone]) {
           known(where, id)
-          if (id === op && !ofUndoing) wrong('PLANNING_OWN_NEED', { where, id })
+          if (id === op && !ofUndoing) wrong('PLANNING_OWN_NEED', { where })
         }
       }
     }

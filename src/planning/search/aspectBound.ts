@@ -1,62 +1,67 @@
-// How many changes of one aspect (say, the tools in hand) are left at least: the problem with all else taken away, solved
-// exactly over the operations that have to name the aspect as far as that is cheap. Bounds of different aspects add up.
-import { addBit, type BitSet, hasBit } from '../bitSet.ts'
+// How many changes are left at least, of something that operations name by a value (say, the tools in hand): the problem with all
+// else taken away, solved exactly as far as that is cheap, and by counting visits beyond.
+import { addBit, type BitSet, hasBit, membersOf, setOf } from '../bitSet.ts'
 import type { Instance } from './instance.ts'
 import { SetTable } from './setTable.ts'
 
-/** Operations that accept a value beyond this many are not counted (the bound stays true). */
-const MOST_VALUES = 31
 /** So many positions are solved exactly; after that, visits are counted. */
 const MOST_SOLVED = 4_000
 const UNKNOWN = -1
 
 export class AspectBound {
   readonly #local: Int32Array
-  /** For each operation counted, the values it accepts as bits. */
-  readonly #wants: number[] = []
+  /** For each operation counted, the values it accepts. */
+  readonly #wants: (readonly number[])[] = []
   /** For each value, the operations that accept it, what comes first standing first. */
   readonly #accepting: number[][] = []
-  /** For each operation, words of what comes before it. */
-  readonly #before: BitSet[] = []
-  /** For each operation and value, visits to the value that a chain from here on needs at least. */
-  readonly #visits: Int16Array[] = []
+  /** For each operation, those counted that come right before it. */
+  readonly #rightBefore: number[][] = []
+  /** For each value, the operations from which a chain still needs visits to it, those that need most first; and how many. */
+  readonly #visiting: { readonly ops: Int32Array; readonly visits: Int32Array }[] = []
+  readonly #full: BitSet
   readonly #values: number
+  readonly #marks: Uint8Array
   readonly #words: number
   readonly #states: SetTable
   /** By state and value + 1. */
   #least: Int16Array
   readonly #positions: SetTable
   #solved: Int16Array
-  readonly #most: Int16Array
   #budget = MOST_SOLVED
 
-  /** @param among only these operations are looked at, when given */
-  constructor(instance: Instance, aspect: number, among?: BitSet) {
-    const { size, modes, modesOf, demands, closing, setups } = instance
-    this.#values = Math.min(MOST_VALUES, setups.aspects[aspect]!.values.length)
+  /**
+   * @param values how many values there are
+   * @param wantsOf the values that an operation accepts; null for one that is not counted
+   */
+  constructor(instance: Instance, values: number, wantsOf: (op: number) => readonly number[] | null) {
+    const { size, closing } = instance
+    this.#values = values
     this.#local = new Int32Array(size).fill(-1)
+    this.#marks = new Uint8Array(values)
     const rank = closing.before.map(sizeOf)
+    const wants = Array.from({ length: size }, (_, op) => wantsOf(op))
     const forced: number[] = []
-    for (let op = 0; op < size; op++) {
-      if (among && !hasBit(among, op)) continue
-      const values = modesOf[op]!.map((mode) => demands[modes[mode]!.demand]![aspect]!)
-      if (values.every((value) => value >= 0 && value < this.#values)) forced.push(op)
-    }
+    for (let op = 0; op < size; op++) if (wants[op]) forced.push(op)
     forced.sort((one, other) => rank[one]! - rank[other]! || one - other)
     this.#words = Math.max(1, (forced.length + 31) >>> 5)
     for (let value = 0; value < this.#values; value++) this.#accepting.push([])
+    const befores: BitSet[] = []
     forced.forEach((op, at) => {
       this.#local[op] = at
-      let wants = 0
-      for (const mode of modesOf[op]!) wants |= 1 << demands[modes[mode]!.demand]![aspect]!
-      this.#wants.push(wants)
-      for (let value = 0; value < this.#values; value++) if ((wants >>> value) & 1) this.#accepting[value]!.push(at)
+      this.#wants.push(wants[op]!)
+      for (const value of wants[op]!) this.#accepting[value]!.push(at)
       const before = new Uint32Array(this.#words)
-      for (let other = 0; other < at; other++) if (hasBit(closing.before[op]!, forced[other]!)) addBit(before, other)
-      this.#before.push(before)
+      const right: number[] = []
+      for (let other = at - 1; other >= 0; other--) {
+        if (!hasBit(closing.before[op]!, forced[other]!)) continue
+        addBit(before, other)
+        if (!right.some((later) => hasBit(befores[later]!, other))) right.push(other)
+      }
+      befores.push(before)
+      this.#rightBefore.push(right)
     })
-    this.#countVisits()
-    this.#most = new Int16Array(this.#values)
+    this.#full = setOf(this.#words * 32, forced.keys())
+    this.#countVisits(befores)
     this.#states = new SetTable(this.#words)
     this.#least = new Int16Array(256 * (this.#values + 1)).fill(UNKNOWN)
     this.#positions = new SetTable(this.#words)
@@ -85,14 +90,11 @@ export class AspectBound {
     if (known !== UNKNOWN) return known
     const done = this.#states.setWords.slice(state * this.#words, (state + 1) * this.#words)
     let least = 0
-    if (value >= this.#values) least = Math.max(0, this.least(state, -1))
-    else if (value >= 0) least = this.#fromClosed(this.#closure(done, value))
+    if (value >= 0) least = this.#fromClosed(this.#closure(done, value))
     else {
       const values = this.#open(done)
-      least = values === 0 ? 0 : MOST_CHANGES
-      for (let bits = values; bits !== 0; bits &= bits - 1) {
-        least = Math.min(least, this.#fromClosed(this.#closure(done, 31 - Math.clz32(bits & -bits))))
-      }
+      least = values.length === 0 ? 0 : MOST_CHANGES
+      for (const first of values) least = Math.min(least, this.#fromClosed(this.#closure(done, first)))
     }
     this.#least[place] = least
     return least
@@ -102,24 +104,33 @@ export class AspectBound {
    * A chain of certain order that comes back to a value, with something between that cannot be done there, visits it again.
    * Visits to different values add up, whichever chains they come from.
    */
-  #countVisits(): void {
+  #countVisits(befores: readonly BitSet[]): void {
     const count = this.#wants.length
-    for (let at = 0; at < count; at++) this.#visits.push(new Int16Array(this.#values))
+    const values = this.#values
+    const visits = new Int16Array(count * values)
     for (let at = count - 1; at >= 0; at--) {
-      const mine = this.#visits[at]!
       const own = this.#wants[at]!
-      const isSingle = (own & (own - 1)) === 0
-      const single = isSingle ? 31 - Math.clz32(own) : -1
-      for (let later = at + 1; later < count; later++) {
-        if (!hasBit(this.#before[later]!, at)) continue
-        const theirs = this.#visits[later]!
-        for (let value = 0; value < this.#values; value++)
-          if (theirs[value]! > mine[value]!) mine[value] = theirs[value]!
-        if (isSingle && (this.#wants[later]! & own) === 0 && theirs[single]! + 1 > mine[single]!) {
-          mine[single] = theirs[single]! + 1
+      const mine = at * values
+      if (own.length === 1 && visits[mine + own[0]!] === 0) visits[mine + own[0]!] = 1
+      // Hands its counts on to all that come before it.
+      for (const earlier of membersOf(befores[at]!)) {
+        const theirs = earlier * values
+        for (let value = 0; value < values; value++) {
+          if (visits[mine + value]! > visits[theirs + value]!) visits[theirs + value] = visits[mine + value]!
         }
+        const [value, ...others] = this.#wants[earlier]!
+        if (others.length > 0 || own.includes(value!)) continue
+        if (visits[mine + value!]! + 1 > visits[theirs + value!]!) visits[theirs + value!] = visits[mine + value!]! + 1
       }
-      if (isSingle && mine[single] === 0) mine[single] = 1
+    }
+    for (let value = 0; value < values; value++) {
+      const ops = Array.from({ length: count }, (_, at) => at)
+        .filter((at) => visits[at * values + value]! > 0)
+        .sort((one, other) => visits[other * values + value]! - visits[one * values + value]! || one - other)
+      this.#visiting.push({
+        ops: Int32Array.from(ops),
+        visits: Int32Array.from(ops, (at) => visits[at * values + value]!),
+      })
     }
   }
 
@@ -134,33 +145,47 @@ export class AspectBound {
   }
 
   #isNext(at: number, done: BitSet): boolean {
-    const before = this.#before[at]!
-    for (let word = 0; word < before.length; word++) if (before[word]! & ~done[word]!) return false
+    for (const before of this.#rightBefore[at]!) if (((done[before >>> 5]! >>> (before & 31)) & 1) === 0) return false
     return true
   }
 
   /** Values that some operation wants which could be next. */
-  #open(done: BitSet): number {
-    let values = 0
+  #open(done: BitSet): number[] {
+    const values: number[] = []
     for (let at = 0; at < this.#wants.length; at++) {
-      if (!hasBit(done, at) && this.#isNext(at, done)) values |= this.#wants[at]!
+      if (hasBit(done, at) || !this.#isNext(at, done)) continue
+      for (const value of this.#wants[at]!) {
+        if (this.#marks[value] === 1) continue
+        this.#marks[value] = 1
+        values.push(value)
+      }
     }
+    for (const value of values) this.#marks[value] = 0
     return values
+  }
+
+  /** Whether some operation counted is still to come. */
+  isLeft(state: number): boolean {
+    return !this.#isAll(this.#states.setWords, state * this.#words)
+  }
+
+  #isAll(words: Uint32Array, at: number): boolean {
+    for (let word = 0; word < this.#words; word++) if (words[at + word] !== this.#full[word]) return false
+    return true
   }
 
   /** Changes from a position in which the value at hand serves nothing that could be next. */
   #fromClosed(done: BitSet): number {
-    let open = 0
-    const visits = this.#most.fill(0)
-    for (let at = 0; at < this.#wants.length; at++) {
-      if (hasBit(done, at) || !this.#isNext(at, done)) continue
-      open |= this.#wants[at]!
-      const mine = this.#visits[at]!
-      for (let value = 0; value < this.#values; value++) if (mine[value]! > visits[value]!) visits[value] = mine[value]!
-    }
-    if (open === 0) return 0
+    if (this.#isAll(done, 0)) return 0
     let least = 0
-    for (let value = 0; value < this.#values; value++) least += visits[value]!
+    for (const { ops, visits } of this.#visiting) {
+      for (let place = 0; place < ops.length; place++) {
+        const at = ops[place]!
+        if ((done[at >>> 5]! >>> (at & 31)) & 1) continue
+        least += visits[place]!
+        break
+      }
+    }
     least = Math.max(1, least)
     if (this.#budget <= 0) return least
     const position = this.#positions.findOrAdd(done, 0, -1)
@@ -172,8 +197,9 @@ export class AspectBound {
     if (this.#solved[position] !== UNKNOWN) return this.#solved[position]!
     this.#budget--
     let best = MOST_CHANGES
-    for (let bits = open; bits !== 0 && best > least; bits &= bits - 1) {
-      best = Math.min(best, 1 + this.#fromClosed(this.#closure(done, 31 - Math.clz32(bits & -bits))))
+    for (const value of this.#open(done)) {
+      if (best <= least) break
+      best = Math.min(best, 1 + this.#fromClosed(this.#closure(done, value)))
     }
     this.#solved[position] = best
     return best

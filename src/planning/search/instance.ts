@@ -1,6 +1,6 @@
 // A closed problem as the search wants it: operations by number, needs as bit masks, set-ups and lags numbered.
 import { Problem } from '../../problem/problem.ts'
-import { addBit, type BitSet, emptySet, hasBit, membersOf, setOf, wordsFor } from '../bitSet.ts'
+import { addBit, type BitSet, emptySet, hasBit, meets, membersOf, setOf, wordsFor } from '../bitSet.ts'
 import type { ClosedNeed, Closing } from '../closing.ts'
 import { lagConstraints } from '../relations/lagConstraints.ts'
 import { isLifted } from '../relations/relationsIn.ts'
@@ -38,6 +38,8 @@ export interface Instance {
   readonly size: number
   readonly words: number
   readonly durations: Int32Array
+  /** For each operation, what certainly comes right before it: the rest follows, done-sets being closed downwards. */
+  readonly rightBefore: readonly (readonly number[])[]
   readonly needs: readonly (readonly MaskedNeed[])[]
   readonly modes: readonly SearchMode[]
   readonly modesOf: readonly (readonly number[])[]
@@ -143,6 +145,9 @@ export function instanceOf(closing: Closing): Instance {
     size,
     words: wordsFor(size),
     durations,
+    rightBefore: problem.operations.map((_, op) =>
+      membersOf(closing.before[op]!).filter((earlier) => !meets(closing.before[op]!, closing.after[earlier]!)),
+    ),
     needs: closing.needs.map((list) => list.map(masked)),
     modes,
     modesOf,

@@ -2,7 +2,7 @@
 // other label covers. Exact while nothing is dropped; with a width it keeps the most promising labels and remembers the best
 // that any dropped one could have become.
 import { type BitSet, hasBit, membersOf } from '../bitSet.ts'
-import { AspectBound } from './aspectBound.ts'
+import { ChangesBound } from './changesBound.ts'
 import { Deadlines } from './deadlines.ts'
 import type { Instance } from './instance.ts'
 import { Layer } from './layer.ts'
@@ -48,9 +48,10 @@ export class Kernel {
   readonly waits: readonly Wait[]
   readonly rootKey: number
   made = 0
-  readonly #aspectBounds: AspectBound[]
-  /** All bounds whose states are kept with a set: those of all operations, then those of each wait that has its own. */
-  readonly #tracked: AspectBound[]
+  readonly #changesBound: ChangesBound
+  /** All bounds whose numbers are kept with a set: of all operations, then of each wait that has its own. Then each wait's work ahead. */
+  readonly #tracked: readonly ChangesBound[]
+  readonly #trackedLength: number
   readonly #zones: Zones
   readonly #deadlines: Deadlines
   readonly #tied: boolean
@@ -65,8 +66,9 @@ export class Kernel {
     this.#deadlines = new Deadlines(instance, this.#zones)
     this.#tied = this.#zones.any
     const { size, words, modes, demands, setups } = instance
-    this.#aspectBounds = setups.aspects.map((_, aspect) => new AspectBound(instance, aspect))
-    this.#tracked = [...this.#aspectBounds, ...this.waits.flatMap(({ changesAhead }) => changesAhead ?? [])]
+    this.#changesBound = new ChangesBound(instance)
+    this.#tracked = [this.#changesBound, ...this.waits.flatMap(({ changesAhead }) => changesAhead ?? [])]
+    this.#trackedLength = this.#tracked.reduce((sum, { length }) => sum + length, 0)
     this.#reductions = new Reductions(instance, this.waits, this.#zones, reduce)
     this.#naming = setups.aspects.map((_, aspect) => {
       const naming = new Uint32Array(words)
@@ -84,10 +86,13 @@ export class Kernel {
 
   #root(): Layer {
     const { instance } = this
-    const layer = new Layer(instance.words, this.#tracked.length)
+    const layer = new Layer(instance.words, this.#trackedLength + this.waits.length)
     layer.enter(new Uint32Array(instance.words), 0, -1)
     layer.work[0] = instance.durations.reduce((sum, duration) => sum + duration, 0)
     layer.hazard[0] = instance.leastHazard.reduce((sum, hazard) => sum + hazard, 0)
+    this.waits.forEach(({ aheadWork }, wait) => {
+      layer.extra[this.#trackedLength + wait] = aheadWork
+    })
     layer.takeLabel()
     layer.labelSet[0] = 0
     layer.next[0] = -1
@@ -113,7 +118,7 @@ export class Kernel {
     const freeOps = free ? membersOf(free) : []
     const { size } = instance
     let from = this.#root()
-    let to = new Layer(instance.words, this.#tracked.length)
+    let to = new Layer(instance.words, this.#trackedLength + this.waits.length)
     let bound = Number.POSITIVE_INFINITY
     let dropped = 0
     const parents: Int32Array[] = []
@@ -220,10 +225,8 @@ export class Kernel {
           to.zone[fresh] = this.#zones.placed
           to.parent[fresh] = label
           to.move[fresh] = mode
-          to.key[fresh] = this.#promise(to, fresh)
-          const isHopeless = to.openCount[target]! > 0 && !this.#deadlines.canBeMet(to, fresh)
-          if (isHopeless || to.key[fresh]! >= limit) to.labels--
-          else this.#link(to, fresh)
+          if (this.#isUseful(to, fresh, limit)) this.#link(to, fresh)
+          else to.labels--
         }
       }
     }
@@ -251,8 +254,16 @@ export class Kernel {
     if (target < sets) return target
     to.work[target] = from.work[set]! - instance.durations[op]!
     to.hazard[target] = from.hazard[set]! - instance.leastHazard[op]!
-    for (let aspect = 0; aspect < to.extras; aspect++) {
-      to.extra[target * to.extras + aspect] = this.#tracked[aspect]!.step(from.extra[set * to.extras + aspect]!, op)
+    let place = set * to.extras
+    let toPlace = target * to.extras
+    for (const bound of this.#tracked) {
+      bound.step(from.extra, place, op, to.extra, toPlace)
+      place += bound.length
+      toPlace += bound.length
+    }
+    for (const { ahead } of this.waits) {
+      const before = from.extra[place++]!
+      to.extra[toPlace++] = hasBit(ahead, op) ? before - instance.durations[op]! : before
     }
     this.#keep(to, target)
     if (this.#tied) {
@@ -287,45 +298,29 @@ export class Kernel {
   #promise(layer: Layer, label: number): number {
     const { instance } = this
     const set = layer.labelSet[label]!
-    const state = instance.setups.states[layer.setup[label]!]!
-    let hazard = layer.hazards[label]! + layer.hazard[set]!
-    let elapsed = layer.time[label]! + layer.work[set]!
-    let changes = layer.changes[label]!
-    const { aspects } = instance.setups
-    for (let aspect = 0; aspect < aspects.length; aspect++) {
-      const least = this.#aspectBounds[aspect]!.least(layer.extra[set * layer.extras + aspect]!, state[aspect]!)
-      if (least === 0) continue
-      changes += least
-      hazard += least * aspects[aspect]!.hazard
-      elapsed += least * aspects[aspect]!.seconds
-    }
+    const bound = this.#changesBound
+    bound.look(layer.extra, set * layer.extras, layer.setup[label]!)
+    const hazard = layer.hazards[label]! + layer.hazard[set]! + bound.hazard
+    const changes = layer.changes[label]! + bound.changes
+    let elapsed = layer.time[label]! + layer.work[set]! + bound.seconds
     if (this.waits.length > 0) elapsed = Math.max(elapsed, this.#waiting(layer, label, set))
     return (hazard * instance.elapsedRange + elapsed) * instance.changesRange + changes
   }
 
   #waiting(layer: Layer, label: number, set: number): number {
-    const { words, durations } = this.instance
-    const at = set * words
-    const { aspects, states } = this.instance.setups
-    const state = states[layer.setup[label]!]!
+    const at = set * this.instance.words
     let most = 0
-    let extra = set * layer.extras
-    for (const wait of this.waits) {
-      if (wait.changesAhead) extra += aspects.length
+    let extra = set * layer.extras + this.#changesBound.length
+    for (let place = 0; place < this.waits.length; place++) {
+      const wait = this.waits[place]!
+      const tracked = extra
+      if (wait.changesAhead) extra += wait.changesAhead.length
       if (isIn(layer.setWords, at, wait.later)) continue
       if (!isIn(layer.setWords, at, wait.earlier)) {
-        let ahead = 0
-        for (let word = 0; word < words; word++) {
-          for (let bits = wait.ahead[word]! & ~layer.setWords[at + word]!; bits !== 0; bits &= bits - 1) {
-            ahead += durations[(word << 5) + 31 - Math.clz32(bits & -bits)]!
-          }
-        }
+        let ahead = layer.extra[set * layer.extras + this.#trackedLength + place]!
         if (wait.changesAhead) {
-          for (let aspect = 0; aspect < aspects.length; aspect++) {
-            const { seconds } = aspects[aspect]!
-            if (seconds === 0) continue
-            ahead += seconds * wait.changesAhead[aspect]!.least(layer.extra[extra + aspect]!, state[aspect]!)
-          }
+          wait.changesAhead.look(layer.extra, tracked, layer.setup[label]!)
+          ahead += wait.changesAhead.seconds
         }
         most = Math.max(most, layer.time[label]! + ahead + wait.least + wait.tail)
       } else {
@@ -340,16 +335,23 @@ export class Kernel {
     return most
   }
 
-  /** Puts a label to its set unless another covers it; takes out those that it covers. */
+  /** Whether a new label may still lead to something better; the cheapest test comes first. */
+  #isUseful(layer: Layer, fresh: number, limit: number): boolean {
+    const set = layer.labelSet[fresh]!
+    for (let label = layer.first[set]!; label >= 0; label = layer.next[label]!) {
+      if (this.#covers(layer, label, fresh)) return false
+    }
+    if (layer.openCount[set]! > 0 && !this.#deadlines.canBeMet(layer, fresh)) return false
+    layer.key[fresh] = this.#promise(layer, fresh)
+    return layer.key[fresh]! < limit
+  }
+
+  /** Puts a label to its set and takes out those that it covers. */
   #link(layer: Layer, fresh: number): void {
     const set = layer.labelSet[fresh]!
     let previous = -1
     for (let label = layer.first[set]!; label >= 0; ) {
       const next = layer.next[label]!
-      if (this.#covers(layer, label, fresh)) {
-        layer.labels--
-        return
-      }
       if (this.#covers(layer, fresh, label)) {
         if (previous < 0) layer.first[set] = next
         else layer.next[previous] = next

@@ -20,8 +20,9 @@ export function needsHold(needs: readonly MaskedNeed[], words: Uint32Array, at: 
 
 /** Whether an operation's own needs hold; its modes have needs of their own. */
 export function isReady(instance: Instance, op: number, words: Uint32Array, at: number): boolean {
-  const wanted = instance.closing.before[op]!
-  for (let word = 0; word < wanted.length; word++) if (wanted[word]! & ~words[at + word]!) return false
+  for (const before of instance.rightBefore[op]!) {
+    if (((words[at + (before >>> 5)]! >>> (before & 31)) & 1) === 0) return false
+  }
   return needsHold(instance.needs[op]!, words, at)
 }
 

@@ -6,6 +6,7 @@ import type { Instance } from './instance.ts'
 const MOST_VALUES = 31
 /** Beyond this many states the phases of an aspect are left alone. */
 const MOST_STATES = 1_500
+const MOST_ABREAST = 150
 
 /** For each operation, the fewest changes of the aspect by the time it is done; null when that is too much to find out. */
 export function earliestPhases(instance: Instance, aspect: number, backwards: boolean): Int32Array | null {
@@ -58,7 +59,7 @@ export function earliestPhases(instance: Instance, aspect: number, backwards: bo
     }
     if (isEmpty(missing)) break
     states += front.length
-    if (states > MOST_STATES) return null
+    if (states > MOST_STATES || front.length > MOST_ABREAST) return null
     front = largest(front.flatMap((done) => valuesOf(open(done)).map((value) => closure(done, value))))
   }
   // Whatever does not name the aspect is in no earlier phase than what comes before it.

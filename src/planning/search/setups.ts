@@ -12,6 +12,8 @@ export interface Change {
 export class Setups {
   readonly aspects: readonly Aspect[]
   readonly states: Int32Array[] = []
+  /** The state of which nothing is known. */
+  readonly unknown: number
   readonly #numbers = new Map<string, number>()
   readonly #demands: Demand[]
   /** By state, then by demand. */
@@ -25,6 +27,7 @@ export class Setups {
     this.aspects = aspects
     this.#demands = [...demands]
     this.number(Int32Array.from(aspects, ({ start }) => start))
+    this.unknown = this.number(new Int32Array(aspects.length).fill(-1))
   }
 
   number(state: Int32Array): number {

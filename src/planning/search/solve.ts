@@ -40,41 +40,34 @@ const WINDOWS = 0.4
 /** Searches an instance for its best sequence. */
 export function solve(instance: Instance, limits: Limits): Solution {
   const { effort, late, anyWillDo = false, reduce = true, firstWidth = FIRST_WIDTH } = limits
-  let kernel = new Kernel(instance, { reduce })
-  const search = new Search(kernel, limits)
-  // The first pass always comes to its end, so that there is something to show for the smallest effort.
+  const search = new Search(new Kernel(instance, { reduce }), limits)
+  const isDone = () => search.isOver || (anyWillDo && search.steps !== null)
+  // The first passes always come to their end, so that there is something to show for the smallest effort.
   const unlimited = { effort: Number.POSITIVE_INFINITY, late: () => false }
-  search.take(kernel.pass(firstWidth, search.key, { ...unlimited }), firstWidth)
-  if (search.isOver || (anyWillDo && search.steps)) return search.solution()
+  if (reduce && !anyWillDo) search.assumeLeastHazard(firstWidth)
+  if (!search.steps) search.take(search.kernel.pass(firstWidth, search.key, { ...unlimited }), firstWidth)
+  if (isDone()) return search.solution()
   if (instance.bounds.length > 0) {
-    const careful = kernel.pass(firstWidth, search.key, { ...unlimited }, { careful: true })
-    search.better(careful)
-    if (search.isOver || (anyWillDo && search.steps)) return search.solution()
+    search.better(search.kernel.pass(firstWidth, search.key, { ...unlimited }, { careful: true }))
+    if (isDone()) return search.solution()
   }
-  const sharpen = () => {
-    if (!reduce || !search.steps) return
-    const sharper = search.sharpen(kernel)
-    if (sharper) kernel = sharper
-  }
-  sharpen()
-  if (search.isOver) return search.solution()
-  const spent = kernel.made
-  for (let width = firstWidth * WIDER, round = 0; ; width *= WIDER, round++) {
-    const left = effort - (kernel.made - spent)
-    if (left <= 0 || late()) return search.solution()
+  if (reduce) search.sharpen()
+  const spent = search.kernel.made
+  for (let width = firstWidth * WIDER, round = 0; !isDone(); width *= WIDER, round++) {
+    const left = effort - (search.kernel.made - spent)
+    if (left <= 0 || late()) break
     if (round === 1 && search.steps) {
       const start = { key: search.key, steps: search.steps }
-      const found = improve(kernel, start, { effort: left * WINDOWS, late, boundKey: search.boundKey })
-      search.better({ found, bound: 0, dropped: 1, finished: false })
-      if (search.isOver) return search.solution()
-      sharpen()
-      if (search.isOver) return search.solution()
+      const found = improve(search.kernel, start, { effort: left * WINDOWS, late, boundKey: search.boundKey })
+      search.better({ found })
+      if (reduce && !isDone()) search.sharpen()
+      if (isDone()) break
     }
-    const stop = { effort: effort - (kernel.made - spent), late }
-    const pass = kernel.pass(width, search.key, stop)
+    const pass = search.kernel.pass(width, search.key, { effort: effort - (search.kernel.made - spent), late })
     search.take(pass, width)
-    if (search.isOver || !pass.finished || (anyWillDo && search.steps)) return search.solution()
+    if (!pass.finished) break
   }
+  return search.solution()
 }
 
 class Search {
@@ -94,7 +87,7 @@ class Search {
   }
 
   /** Takes what a pass found; it may have been narrower than all sequences. */
-  better({ found }: Pass): void {
+  better({ found }: Pick<Pass, 'found'>): void {
     if (!found || found.key >= this.key) return
     this.key = found.key
     this.steps = found.steps
@@ -111,18 +104,47 @@ class Search {
     this.#tell()
   }
 
-  /** A kernel for only those sequences that may still be better, or null when nothing more is known of them. */
-  sharpen({ instance }: Kernel): Kernel | null {
-    const [hazard, elapsed] = tripleOf(instance, this.key)
-    const [leastHazard, leastElapsed] = tripleOf(instance, this.boundKey)
-    const tight = tighten(instance, { hazard, elapsed, leastHazard, leastElapsed })
-    if (!tight) return null
-    const kernel = new Kernel(tight)
-    kernel.made = this.kernel.made
+  /** Looks only where no more hazard is taken than is certain; when something is there, nothing else can be better. */
+  assumeLeastHazard(width: number): void {
+    const { kernel } = this
+    const [hazard] = tripleOf(kernel.instance, kernel.rootKey)
+    const tight = tighten(kernel.instance, { hazard, elapsed: Number.POSITIVE_INFINITY })
+    if (!tight) return
+    const assumed = new Kernel(tight)
+    const unlimited = { effort: Number.POSITIVE_INFINITY, late: () => false }
+    for (const [widened, careful] of [
+      [width, false],
+      [width, true],
+      [width * WIDER, true],
+    ] as const) {
+      if (careful && tight.bounds.length === 0) break
+      const pass = assumed.pass(widened, this.key, { ...unlimited }, { careful })
+      if (!pass.found || tripleOf(tight, pass.found.key)[0] > hazard) continue
+      assumed.made += kernel.made
+      this.#follow(assumed)
+      if (careful) this.better(pass)
+      else this.take(pass, widened)
+      return
+    }
+    kernel.made += assumed.made
+  }
+
+  /** Goes on with only those sequences that may still be better. */
+  sharpen(): void {
+    if (!this.steps) return
+    const [hazard, elapsed] = tripleOf(this.kernel.instance, this.key)
+    const tight = tighten(this.kernel.instance, { hazard, elapsed })
+    if (tight) {
+      const sharper = new Kernel(tight)
+      sharper.made = this.kernel.made
+      this.#follow(sharper)
+    }
+    this.#tell()
+  }
+
+  #follow(kernel: Kernel): void {
     this.kernel = kernel
     this.boundKey = Math.max(this.boundKey, Math.min(this.key, kernel.rootKey))
-    this.#tell()
-    return kernel
   }
 
   get isOver(): boolean {

@@ -1,41 +1,47 @@
-// Once a sequence is known, only better ones matter. What they must all keep is added to the problem: it makes the search smaller
+// Only sequences that are no worse than a value matter. What they must all keep is added to the problem: it makes the search smaller
 // and its bounds sharper.
 import { type Closing, closing } from '../closing.ts'
-import { AspectBound } from './aspectBound.ts'
+import { ChangesBound } from './changesBound.ts'
 import { type Instance, instanceOf } from './instance.ts'
 import { ordersWithin } from './phases.ts'
 
-export interface Known {
-  /** The value of the best sequence so far. */
+export interface Ceiling {
   readonly hazard: number
+  /** Asked only of sequences with no less hazard than all have. */
   readonly elapsed: number
-  /** Lower bounds for every sequence. */
-  readonly leastHazard: number
-  readonly leastElapsed: number
 }
 
-/** An instance with the same better-or-equal sequences and more certain orders; null when nothing new is found. */
-export function tighten(instance: Instance, known: Known): Instance | null {
-  const { setups, modes, leastHazard } = instance
-  const spareHazard = known.hazard - known.leastHazard
-  const spareSeconds = spareHazard === 0 ? known.elapsed - known.leastElapsed : Number.POSITIVE_INFINITY
+/**
+ * An instance with the same sequences under the ceiling, and more certain orders; null when nothing new is found or nothing is
+ * left under the ceiling.
+ */
+export function tighten(instance: Instance, ceiling: Ceiling): Instance | null {
+  const { setups, modes, leastHazard, durations } = instance
+  const bound = new ChangesBound(instance)
+  const start = new Int32Array(bound.length)
+  bound.look(start, 0, 0)
+  const sum = (list: Int32Array) => list.reduce((total, each) => total + each, 0)
+  const spareHazard = ceiling.hazard - sum(leastHazard) - bound.hazard
+  const spareSeconds = spareHazard === 0 ? ceiling.elapsed - sum(durations) - bound.seconds : Number.POSITIVE_INFINITY
+  if (spareHazard < 0 || spareSeconds < 0) return null
+
   const orders = new Map<string, readonly [number, number]>()
-  setups.aspects.forEach(({ hazard, seconds, start }, aspect) => {
+  setups.aspects.forEach(({ hazard, seconds, start: value }, aspect) => {
+    // How many more changes of this aspect there may be than its own least, all others being at theirs.
     const spare = Math.min(
       hazard > 0 ? Math.floor(spareHazard / hazard) : Number.POSITIVE_INFINITY,
-      seconds > 0 ? Math.floor(spareSeconds / seconds) : Number.POSITIVE_INFINITY,
+      bound.spareChanges(seconds, spareSeconds),
     )
     if (spare === Number.POSITIVE_INFINITY) return
-    const most = new AspectBound(instance, aspect).least(0, start) + spare
+    const most = bound.ofAspect(aspect, start, 0, value) + spare
     for (const order of ordersWithin(instance, aspect, most)) orders.set(order.join(), order)
   })
-  const dropped = modes.filter(({ op, hazard }) => hazard - leastHazard[op]! > spareHazard)
-  if (orders.size + dropped.length === 0) return null
+  const dropped = new Set(modes.filter(({ op, hazard }) => hazard - leastHazard[op]! > spareHazard))
+  if (orders.size + dropped.size === 0) return null
+  const kept = new Set(modes.filter((mode) => !dropped.has(mode)).map(({ op, place }) => `${op} ${place}`))
   const closed: Closing = closing(instance.closing.problem, {
     orders: [...instance.closing.orders, ...[...orders.values()].map(([before, after]) => ({ before, after }))],
-    hasMode: (op, place) =>
-      modes.some((mode) => mode.op === op && mode.place === place) &&
-      !dropped.some((mode) => mode.op === op && mode.place === place),
+    hasMode: (op, place) => kept.has(`${op} ${place}`),
   })
   return closed.contradiction ? null : instanceOf(closed)
 }

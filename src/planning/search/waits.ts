@@ -1,7 +1,7 @@
 // Waiting that cannot be worked away: for each minimum lag that is longer than its first operation, what has to come before
 // it and what has to come after it.
 import { addBit, type BitSet, hasBit, keepOnly } from '../bitSet.ts'
-import { AspectBound } from './aspectBound.ts'
+import { ChangesBound } from './changesBound.ts'
 import { type Instance, workOf } from './instance.ts'
 
 export interface Wait {
@@ -13,8 +13,8 @@ export interface Wait {
   readonly aheadWork: number
   /** From the start of `later` to the end, at least. */
   readonly tail: number
-  /** For each aspect, the changes among what comes ahead; null where that was not thought worth its price. */
-  readonly changesAhead: readonly AspectBound[] | null
+  /** The changes among what comes ahead; null where that was not thought worth its price. */
+  readonly changesAhead: ChangesBound | null
 }
 
 /** So many waits, those that bind most, are looked at together with the changes of set-up ahead of them and after them. */
@@ -45,7 +45,6 @@ export function waitsOf(instance: Instance): Wait[] {
     tails.set(op, tail)
     return tail
   }
-  const { aspects } = instance.setups
   return waits
     .map(({ earlier, later, least }) => {
       const ahead = closing.before[earlier]!
@@ -56,11 +55,10 @@ export function waitsOf(instance: Instance): Wait[] {
       if (place >= WITH_CHANGES) return { ...wait, changesAhead: null }
       const tailOps = closing.after[wait.later]!.slice()
       addBit(tailOps, wait.later)
-      const tailChanges = aspects.reduce(
-        (sum, { seconds }, aspect) => sum + seconds * new AspectBound(instance, aspect, tailOps).least(0, -1),
-        0,
-      )
-      const changesAhead = aspects.map((_, aspect) => new AspectBound(instance, aspect, wait.ahead))
-      return { ...wait, tail: wait.tail + tailChanges, changesAhead }
+      const after = new ChangesBound(instance, tailOps)
+      after.look(new Int32Array(after.length), 0, instance.setups.unknown)
+      // Changes may hide in a later wait: they lengthen the tail only where it is all work.
+      const tail = Math.max(wait.tail, workOf(instance, tailOps) + after.seconds)
+      return { ...wait, tail, changesAhead: new ChangesBound(instance, wait.ahead) }
     })
 }

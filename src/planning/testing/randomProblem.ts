@@ -12,6 +12,8 @@ export interface Recipe {
   readonly lags?: number
   readonly setups?: boolean
   readonly modes?: number
+  /** Out of ten: how often a set-up names what it would leave open. */
+  readonly named?: number
 }
 
 export const dice = (seed: number) => {
@@ -31,7 +33,7 @@ export const because = (says: string): Reason => ({
 /** A problem whose needs are mostly, not always, consistent: a hidden order makes most of them true. */
 export function randomProblem(seed: number, recipe: Recipe): PlanningProblem {
   const roll = dice(seed)
-  const { operations: size, plain = 5, either = 3, away = 2, lags = 2, setups = true, modes = 2 } = recipe
+  const { operations: size, plain = 5, either = 3, away = 2, lags = 2, setups = true, modes = 2, named = 0 } = recipe
   const id = (op: number) => `o${op}`
   const hidden = Array.from({ length: size }, (_, op) => op)
   for (let op = size - 1; op > 0; op--) {
@@ -73,6 +75,8 @@ export function randomProblem(seed: number, recipe: Recipe): PlanningProblem {
     return list
   }
   const pick = <T>(list: readonly T[]): T => list[roll(0, list.length - 1)]!
+  const asked = <T>(value: T | 'any', list: readonly T[]): T | 'any' =>
+    value === 'any' && named > 0 && roll(0, 9) < named ? pick(list) : value
   const mode = (op: number, name: string): Mode => ({
     id: name,
     people: roll(0, 14) === 0 ? 3 : roll(1, 2),
@@ -80,17 +84,13 @@ export function randomProblem(seed: number, recipe: Recipe): PlanningProblem {
     needs: roll(0, 5) === 0 ? [need([alternative(op), ...(roll(0, 1) ? [alternative(op)] : [])], 'of a mode')] : [],
     setup: setups
       ? {
-          workpiece: pick(['any', 'case', 'case', 'shaft']),
-          attitude: pick(['any', 'end up', 'end down', 'flat']),
-          station: pick(['any', 'any', 'bench', 'press']),
-          tools: pick<readonly string[] | 'any'>([
-            'any',
-            'any',
-            ['mallet'],
-            ['wrench', 'dial'],
-            ['dial', 'wrench'],
-            [],
-          ]),
+          workpiece: asked(pick(['any', 'case', 'case', 'shaft']), ['case', 'shaft']),
+          attitude: asked(pick(['any', 'end up', 'end down', 'flat']), ['end up', 'flat']),
+          station: asked(pick(['any', 'any', 'bench', 'press']), ['bench', 'press']),
+          tools: asked(
+            pick<readonly string[] | 'any'>(['any', 'any', ['mallet'], ['wrench', 'dial'], ['dial', 'wrench'], []]),
+            [['mallet'], ['dial']],
+          ),
         }
       : { workpiece: 'any', attitude: 'any', station: 'any', tools: 'any' },
   })
@@ -125,16 +125,17 @@ export function randomProblem(seed: number, recipe: Recipe): PlanningProblem {
       giveUp: roll(0, 9),
     }
   }
-  const turn = () => ({ s: roll(0, 6), hazard: pick([0, 0, 1]) })
+  const dear = named > 0 ? 4 : 1
+  const turn = () => ({ s: roll(0, 6 * dear), hazard: pick([0, 0, 1]) })
   return {
     schema: 'matchmark-planning/1',
     operations: list,
     lags: Array.from({ length: lags }, (_, place) => lag(place)),
     changes: {
       turn: { case: turn(), shaft: turn() },
-      station_s: roll(0, 4),
-      workpiece_s: roll(0, 3),
-      tools_s: roll(0, 3),
+      station_s: roll(0, 4 * dear),
+      workpiece_s: roll(0, 3 * dear),
+      tools_s: roll(0, 3 * dear),
     },
     start:
       setups && roll(0, 1)

@@ -33,7 +33,7 @@ export const PLANNING = table({
     http: 422,
   },
   PLANNING_OWN_NEED: {
-    says: ({ where, id }) => `${where} names its own operation '${id}'.`,
+    says: ({ where }) => `${where} names its own operation.`,
     next: 'A need speaks of other operations; take its own out of `done` and `notDone`.',
     http: 422,
   },
