@@ -39,7 +39,7 @@ export interface RamArm {
  * @returns force at each place and the hardest
  * @throws VALUE_OUTSIDE, RANGE_TURNED, LINKAGE_DOES_NOT_CLOSE
  * @source statics; law of cosines
- * @example ramArm({ load: newton(1000), loadRadius: mm(800), pinRadius: mm(200), anchorDistance: mm(500), closed: mm(400), open: mm(600), closedAngle: degree(-20) }).hardest.ratio   // 4.7
+ * @example ramArm({ load: newton(1000), loadRadius: mm(800), pinRadius: mm(200), anchorDistance: mm(500), closed: mm(400), open: mm(600), closedAngle: degree(-20) }).hardest.ratio   // 4.04
  */
 export function ramArm({
   load,

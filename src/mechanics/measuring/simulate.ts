@@ -45,7 +45,7 @@ export function simulate<Name extends string>({
   readonly samples?: number
   readonly coverage?: number
 }): Simulated {
-  requireSampling({ samples, coverage })
+  requireSampling({ samples, coverage, most: 4e6 })
   for (const [name, input] of Object.entries<Distribution>(inputs)) requireDistribution(name, input)
   const names = Object.keys(inputs) as Name[]
   const draws = names.map((name) => drawsOf({ distribution: inputs[name], times: 1 }))
@@ -92,8 +92,16 @@ export function startedGenerator(seed: number) {
 }
 
 /** Refuses a number of samples or a coverage that says nothing. */
-export function requireSampling({ samples, coverage }: { samples: number; coverage: number }): void {
-  requireWithin('the number of samples', samples, { low: 1000, high: 4e6, unit: '' })
+export function requireSampling({
+  samples,
+  coverage,
+  most,
+}: {
+  samples: number
+  coverage: number
+  most: number
+}): void {
+  requireWithin('the number of samples', samples, { low: 1000, high: most, unit: '' })
   requireWithin('the coverage', coverage, { low: 0.5, high: 0.9999, unit: '' })
 }
 

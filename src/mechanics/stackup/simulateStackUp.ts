@@ -85,7 +85,7 @@ export function* simulateStackUpInSteps({
   coverage = 0.9973,
 }: StackUpSampling): Generator<number, SimulatedStackUp, void> {
   requireLinks(links)
-  requireSampling({ samples, coverage })
+  requireSampling({ samples, coverage, most: 1e8 })
   const draws = drawsOfLinks({ links, correlations })
   const generator = startedGenerator(seed)
   const tally = gapTally({ expected: expectedGap(links), limits: limits && rangeOf(limits) })

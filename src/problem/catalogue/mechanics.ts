@@ -92,6 +92,34 @@ export const MECHANICS = table({
     next: 'Test with less, or fill with oil or water and test with that.',
     http: 422,
   },
+  SLUNG_BELOW_CENTRE: {
+    says: ({ eye, centre }) =>
+      `An eye at ${eye} is not above the centre of mass at ${centre}: it may turn over as it lifts.`,
+    next: 'Take hold above the centre of mass, or let a competent person sling it another way.',
+    http: 422,
+  },
+  SLING_LEG_FLAT: {
+    says: ({ name, angle }) => `The sling leg ${name} stands at ${angle} above level; below 30° none is worked out.`,
+    next: 'Raise the hook with longer legs, or use a spreader.',
+    http: 422,
+  },
+  CENTRE_OUTSIDE_SLING: {
+    says: () => 'The centre of mass is not between the eyes: some leg would have to push.',
+    next: 'Move an eye to the other side of the centre of mass, or find the centre again.',
+    http: 422,
+  },
+  EYEBOLT_WITHOUT_SHOULDER: {
+    says: ({ angle }) =>
+      `An eyebolt without a shoulder is for straight pull alone, not for ${angle} off its axis: it bends and breaks.`,
+    next: 'Take a shouldered eyebolt or a swivel ring, or a spreader that pulls straight.',
+    http: 422,
+  },
+  LIFT_TOO_OFTEN: {
+    says: ({ received, duration }) =>
+      `Nobody lifts by hand ${received} times a minute for ${duration}: the limit is 0 kg.`,
+    next: 'Lift less often or for a shorter time, or use a hoist.',
+    http: 422,
+  },
   FORMULA_FAILS: {
     says: () => 'The formula gives no number for some of the drawn values.',
     next: 'Narrow the spreads: a draw may have crossed zero under a fraction or a root.',
