@@ -1,11 +1,12 @@
 // What bars a body on its way home, part by part: needs where sizes say yes, questions where they do not say.
-import type { Need } from '../../planning/model/problem.ts'
+import type { Alternative, Need, Standing } from '../../planning/model/problem.ts'
 import type { Contribution } from '../connections/kind.ts'
 import type { Block, Encounter } from '../lines/block.ts'
-import { atHome, moved, onItsWay, type Solid } from '../lines/shape.ts'
-import type { Part, PartId, Unit } from '../model/unit.ts'
+import { atHome, mayMeet, moved, onItsWay, type Solid } from '../lines/shape.ts'
+import type { JoinedPlace, Part, PartId, Unit } from '../model/unit.ts'
 import type { Frame } from './frame.ts'
 import { oneOf, reason, ring, whileOneIsAway } from './reasons.ts'
+import type { Judge } from './said.ts'
 
 /** Something that the sizes do not settle. */
 export interface Doubt {
@@ -14,127 +15,161 @@ export interface Doubt {
   readonly says: string
 }
 
+/** What bars a way for good, and how well that is known. */
+export interface Bar {
+  readonly about: PartId
+  readonly says: string
+  readonly standing: Standing
+}
+
 export interface Barred {
   readonly needs: readonly Need[]
   readonly doubts: readonly Doubt[]
-  /** What bars the way for good. */
-  readonly dead: readonly string[]
+  readonly bars: readonly Bar[]
 }
-
-/** The answer for one mover and one part that stands. */
-export type Judge = (encounter: Encounter) => Block
 
 interface Journey {
   readonly part: Part
   /** The carrier it goes onto. */
   readonly onto: PartId
-  readonly place: 'on the bench' | 'in the housing'
+  readonly place: JoinedPlace
   readonly wayId: string
   readonly judge: Judge
 }
 
-const related = (a: Part, b: PartId): boolean =>
-  [a.slidesOn, a.meshes, a.keys, a.runsOn, a.engages].some((list) => list.includes(b))
-
 /** May the two touch or overlap when `mover` comes home? A press contact only the way it was named. */
-function mayTouch(mover: Part, other: Part, joints: Contribution): boolean {
-  if (related(mover, other.id) || related(other, mover.id)) return true
-  return joints.mayOverlap.some((pair) => pair.mover === mover.id && pair.other === other.id)
-}
+const mayTouch = (mover: Part, other: Part, joints: Contribution): boolean =>
+  mayMeet(mover, other) || joints.mayOverlap.some((pair) => pair.mover === mover.id && pair.other === other.id)
 
 /** May the two share a place at home, whichever of them moves? */
 export const mayTouchAtHome = (a: Part, b: Part, joints: Contribution): boolean =>
   mayTouch(a, b, joints) || mayTouch(b, a, joints)
 
-/** Where a standing part may be, with what has to be so for it to be there. */
-interface Stand {
-  readonly solids: readonly Solid[]
-  readonly where: string
-  readonly unless: readonly { readonly done: readonly string[]; readonly notDone: readonly string[] }[]
+/** A part that moves along, and the steps that have to be done for it to be there. */
+interface Traveller {
+  readonly mover: Part
+  readonly joinedBy: readonly PartId[]
 }
 
-function standsOf(standing: Part, mover: PartId, frame: Frame): readonly Stand[] {
-  const home = frame.together(standing.id).flatMap((part) => atHome(part, frame.unit))
-  const parking = frame.parking(standing.id)
-  const { parkedAt, homeWith } = parking ?? {}
-  if (!parkedAt || !homeWith || homeWith === mover) return [{ solids: home, where: '', unless: [] }]
+function travellersOf({ part }: Journey, frame: Frame): readonly Traveller[] {
+  return [part.id, ...frame.hangsOn(part.id)].flatMap((id) => {
+    const chain = frame.chain(id)
+    const joinedBy = chain.slice(0, chain.indexOf(part.id))
+    // What is joined in the housing is not there yet while its carrier is on its way.
+    if (joinedBy.some((each) => frame.unit.parts.get(each)?.joined === 'in the housing')) return []
+    return frame.together(id).map((mover) => ({ mover, joinedBy }))
+  })
+}
+
+/** Where a standing part may be, the steps that have to be done for the two to meet there, and what else parts them. */
+interface Stand {
+  readonly stander: Part
+  readonly solids: readonly Solid[]
+  readonly where: string
+  readonly metBy: readonly PartId[]
+  readonly unless: readonly Alternative[]
+}
+
+function standsOf(journey: Journey, frame: Frame): readonly Stand[] {
+  const { part, onto, place } = journey
+  const { housing, parts } = frame.unit
+  const body = [part.id, ...frame.hangsOn(part.id)]
+  const beneath = frame.chain(onto)
+  return [housing, ...frame.movers.map(({ id }) => id)].flatMap((id): readonly Stand[] => {
+    if (body.includes(id)) return []
+    const metBy = id === housing ? beneath : frame.link(id, onto)
+    // On the bench nothing is met that only meets in the housing.
+    if (place === 'on the bench' && beneath.length > 0 && beneath.every((each) => metBy.includes(each))) return []
+    const standers = id === housing ? [parts.get(housing) as Part] : frame.together(id)
+    return standers.flatMap((stander) => {
+      const home = atHome(stander, frame.unit)
+      return placesOf(id, journey, frame).map(({ by, where, unless }) => ({
+        stander,
+        solids: by ? moved(home, by) : home,
+        where,
+        metBy,
+        unless,
+      }))
+    })
+  })
+}
+
+interface Place {
+  readonly by?: { readonly y: number; readonly z: number }
+  readonly where: string
+  readonly unless: readonly Alternative[]
+}
+
+const AT_HOME: Place = { where: '', unless: [] }
+
+function placesOf(stander: PartId, { part, onto }: Journey, frame: Frame): readonly Place[] {
+  const head = frame.chain(stander).at(-1) ?? stander
+  const { parkedAt, homeWith, path } = frame.parking(head) ?? {}
+  // A chain hangs slack over the joint: what goes through it takes it along.
+  if (path === 'loop' && homeWith === part.id) return []
+  const joinsIt = frame.chain(onto).includes(head)
+  if (!parkedAt || !homeWith || homeWith === part.id || joinsIt) return [AT_HOME]
   return [
-    { solids: moved(home, parkedAt), where: ' where it is parked', unless: [{ done: [homeWith], notDone: [] }] },
-    { solids: home, where: '', unless: [{ done: [], notDone: [homeWith] }] },
+    { by: parkedAt, where: ' where it is parked', unless: [{ done: [homeWith], notDone: [] }] },
+    { where: '', unless: [{ done: [], notDone: [homeWith] }] },
   ]
 }
 
-function encounterOf(mover: Part, stand: Stand, standing: Part, isHead: boolean, frame: Frame): Encounter {
-  const { unit, joints } = frame
-  const moving = onItsWay(mover, unit).filter((solid) => isHead || solid.tool || !mover.passing.has(solid.line))
-  const home = atHome(mover, unit)
-  const body = isHead ? moving : [...home, ...moving.filter((solid) => solid.tool)]
+function encounterOf({ mover }: Traveller, stand: Stand, head: Part, { unit, joints }: Frame): Encounter {
+  const movingHome = atHome(mover, unit)
+  const moving = onItsWay(mover, unit)
+  // What was joined before is sprung back and at rest; only a tool that goes along is still there.
+  const body = mover === head ? moving : [...movingHome, ...moving.filter((solid) => solid.tool)]
   return {
-    moving: body.filter((solid) => !(solid.tool && mover.runsOn.includes(standing.id))),
-    movingHome: home,
+    moving: body.filter((solid) => !(solid.tool && mover.runsOn.includes(stand.stander.id))),
+    movingHome,
     standing: stand.solids,
-    mayTouch: mayTouch(mover, standing, joints),
+    mayTouch: mayTouch(mover, stand.stander, joints),
   }
 }
 
-const sentence = (mover: Part, standing: Part, stand: Stand, block: Block, unit: Unit): string => {
+const sentence = (mover: Part, stand: Stand, block: Block, unit: Unit): string => {
   const [p, q] = block.rings ?? []
   const meets = p && q ? `: ${ring(p, unit)} would meet ${ring(q, unit)}` : ''
-  return `${mover.id} cannot pass ${standing.id}${stand.where}${meets}`
+  return `${mover.id} cannot pass ${stand.stander.id}${stand.where}${meets}`
 }
 
 /** Judges a body's journey against everything that may stand in its frame. */
 export function barredBy(journey: Journey, frame: Frame): Barred {
-  const { unit } = frame
   const { part, onto, place, wayId, judge } = journey
   const needs: Need[] = []
   const doubts: Doubt[] = []
-  const dead: string[] = []
-  const body = [part.id, ...frame.hangsOn(part.id)]
+  const bars: Bar[] = []
   const certain = new Set(place === 'in the housing' ? frame.chain(onto) : [])
-  const standers = [unit.housing, ...frame.movers.map((each) => each.id)].filter((id) => !body.includes(id))
+  const stands = standsOf(journey, frame)
 
-  for (const moverId of body) {
-    const isHead = moverId === part.id
-    const carried = frame
-      .chain(moverId)
-      .filter((id) => frame.chain(moverId).indexOf(id) < frame.chain(moverId).indexOf(part.id))
-    for (const mover of frame.together(moverId)) {
-      if (mover.rings.size === 0) continue
-      for (const standerId of standers) {
-        const stander = unit.parts.get(standerId) as Part
-        const link = standerId === unit.housing ? frame.chain(onto) : frame.link(standerId, onto)
-        if (
-          place === 'on the bench' &&
-          frame.chain(onto).length > 0 &&
-          frame.chain(onto).every((id) => link.includes(id))
-        )
-          continue
-        for (const stand of standsOf(stander, part.id, frame)) {
-          const block = judge(encounterOf(mover, stand, stander, isHead, frame))
-          if (block.is === 'no') continue
-          const says = sentence(mover, stander, stand, block, unit)
-          const away = [...carried, ...link].filter((id) => !certain.has(id))
-          const id = `${wayId}: ${mover.id} past ${standerId}${stand.where}`
-          if (block.is === 'not known') doubts.push({ step: part.id, about: standerId, says })
-          else if (away.length === 0 && stand.unless.length === 0) dead.push(says)
-          else {
-            const why = reason({
-              code: 'BARRED',
-              says: `${says}.`,
-              origin: 'geometry',
-              standing: block.standing,
-              facts: { mover: mover.id, standing: standerId },
-            })
-            needs.push(
-              stand.unless.length === 0
-                ? whileOneIsAway(id, away, why)
-                : oneOf(id, [...away.map((each) => ({ done: [], notDone: [each] })), ...stand.unless], why),
-            )
-          }
-        }
+  for (const traveller of travellersOf(journey, frame)) {
+    const { mover, joinedBy } = traveller
+    for (const stand of stands) {
+      const block = judge(encounterOf(traveller, stand, part, frame), mover, stand.stander)
+      if (block.is === 'no') continue
+      const about = stand.stander.id
+      const says = sentence(mover, stand, block, frame.unit)
+      if (block.is === 'not known') {
+        doubts.push({ step: part.id, about, says })
+        continue
       }
+      const away = [...joinedBy, ...stand.metBy].filter((id) => !certain.has(id))
+      if (away.length === 0 && stand.unless.length === 0) {
+        bars.push({ about, says, standing: block.standing })
+        continue
+      }
+      const why = reason({
+        code: 'BARRED',
+        says: `${says}.`,
+        origin: 'geometry',
+        standing: block.standing,
+        facts: { mover: mover.id, standing: about },
+      })
+      const id = `${wayId}: ${mover.id} past ${about}${stand.where}`
+      const parted = whileOneIsAway(id, away, why)
+      needs.push(stand.unless.length ? oneOf(id, [...parted.anyOf, ...stand.unless], why) : parted)
     }
   }
-  return { needs, doubts, dead }
+  return { needs, doubts, bars }
 }

@@ -2,31 +2,26 @@
 import type { Need } from '../../planning/model/problem.ts'
 import { blocksAlong } from '../lines/block.ts'
 import { atHome, type Solid } from '../lines/shape.ts'
-import { exactly } from '../lines/span.ts'
+import { exactly, spanOf } from '../lines/span.ts'
 import type { Column, Part } from '../model/unit.ts'
 import type { Doubt } from './blocks.ts'
 import type { Frame } from './frame.ts'
 import { reason, ring, whileOneIsAway } from './reasons.ts'
 
-function columnSolid(column: Column, part: Part, frame: Frame): Solid | undefined {
+function columnSolid(column: Column, part: Part, frame: Frame): Solid {
   const place = frame.unit.lines.get(column.line)?.place
-  if (!place) return undefined
-  const beside = (known: { low: number; high: number }, by: number) => ({
-    low: known.low + by,
-    high: known.high + by,
-    standing: 'seen' as const,
-  })
   const end = exactly(column.x)
   return {
     part: part.id,
-    line: `column of ${part.id}`,
+    line: column.line,
     from: end,
     to: end,
     outside: exactly(column.diameter),
     inside: exactly(0),
-    y: beside(place.y, column.y),
-    z: beside(place.z, column.z),
+    place: place && { y: spanOf(place.y), z: spanOf(place.z) },
+    aside: { y: column.y, z: column.z },
     wall: false,
+    round: true,
     half: undefined,
     teeth: false,
     flat: new Map(),
@@ -41,7 +36,6 @@ export function columnNeeds(part: Part, frame: Frame): { needs: readonly Need[];
   const own = [part.id, ...frame.hangsOn(part.id)]
   for (const column of part.columns) {
     const solid = columnSolid(column, part, frame)
-    if (!solid) continue
     for (const other of frame.movers) {
       if (own.includes(other.id) || frame.chain(part.id).includes(other.id)) continue
       const standing = frame.together(other.id).flatMap((each) => atHome(each, frame.unit))

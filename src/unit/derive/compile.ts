@@ -1,6 +1,7 @@
 // Parts become operations: the whole unit, for one variant, as a planning problem.
-import type { Lag, Mode, Need, Operation, PlanningProblem } from '../../planning/model/problem.ts'
+import type { Lag, Mode, Need, Operation, PlanningProblem, Standing } from '../../planning/model/problem.ts'
 import type { Contribution, StepDraft } from '../connections/kind.ts'
+import { weaker } from '../lines/answer.ts'
 import type { AddedStep, Part, Unit } from '../model/unit.ts'
 import { heldFast } from './attitudes.ts'
 import type { Doubt } from './blocks.ts'
@@ -9,7 +10,7 @@ import { columnNeeds } from './columns.ts'
 import { durationOf, partDuration } from './durations.ts'
 import { type Frame, frameOf } from './frame.ts'
 import { type Openings, openingsOf } from './openings.ts'
-import { after, reason } from './reasons.ts'
+import { after, reason, restingOn } from './reasons.ts'
 import { type Way, waysOf } from './ways.ts'
 
 export interface Derivation {
@@ -50,7 +51,7 @@ export function derive(unit: Unit, joints: Contribution, people = 1): Derivation
       .filter((part) => !noWayIn.some((each) => each.part === part.id))
       .map((part) => partStep(part, ways, frame, openings)),
     ...frame.movers.flatMap((part) => part.follows.map((follow) => followStep(part, follow, frame, openings))),
-    ...joints.steps.map((draft) => draftStep(draft, frame, openings)),
+    ...joints.steps.map((draft) => draftStep(draft, ways, frame, openings)),
     ...[...unit.checks.values()].map((check) => checkStep(check, ways, frame, openings)),
     ...[...unit.fills.values()].map((fill) => fillStep(fill, frame, openings)),
     ...[...unit.addedSteps.values()].map((added) => addedStep(added, frame, openings)),
@@ -141,22 +142,28 @@ function tidy(step: Operation, known: ReadonlySet<string>): Operation {
   const key = (need: Need) => JSON.stringify(need.anyOf)
   const cut = (needs: readonly Need[]): readonly Need[] =>
     needs.flatMap((need) => {
-      const anyOf = need.anyOf
-        .filter((each) => each.done.every((id) => known.has(id)))
-        .map((each) => ({
-          done: each.done.filter((id) => id !== step.id),
-          notDone: each.notDone.filter((id) => known.has(id) && id !== step.id),
-        }))
+      // What is no step of this unit is taken as done with: it neither holds anything up nor stands in the way.
+      const others = (ids: readonly string[]) => ids.filter((id) => known.has(id) && id !== step.id)
+      const anyOf = need.anyOf.map((each) => ({ done: others(each.done), notDone: others(each.notDone) }))
       const holds = anyOf.some((each) => each.done.length === 0 && each.notDone.length === 0)
       return holds || anyOf.length === 0 ? [] : [{ ...need, anyOf }]
     })
+  // Of needs that ask the same the best known stays.
   const once = (needs: readonly Need[]) => {
-    const seen = new Set<string>()
-    return needs.filter((need) => !seen.has(key(need)) && seen.add(key(need)))
+    const best = new Map<string, Need>()
+    for (const need of needs) {
+      const other = best.get(key(need))
+      if (!other || weaker(other.reason.standing, need.reason.standing) !== need.reason.standing)
+        best.set(key(need), need)
+    }
+    return [...best.values()]
   }
   const modes = step.modes.map((mode) => ({ ...mode, needs: once(cut(mode.needs)) }))
-  const common =
-    modes[0]?.needs.filter((need) => modes.every((mode) => mode.needs.some((other) => key(other) === key(need)))) ?? []
+  const common = (modes[0]?.needs ?? []).flatMap((need) => {
+    const same = modes.map((mode) => mode.needs.find((other) => key(other) === key(need)))
+    const standings = same.map((other) => other?.reason.standing)
+    return standings.includes(undefined) ? [] : [restingOn(need, (standings as Standing[]).reduce(weaker))]
+  })
   const commonKeys = new Set(common.map(key))
   const needs = once([...cut(step.needs), ...common])
   const taken = new Map<string, number>()
@@ -234,18 +241,20 @@ function followStep(part: Part, follow: Part['follows'][number], frame: Frame, o
       ),
       ...follow.reach.flatMap((opening) => openings.open({ opening, step: follow.id, whatFor: follow.id })),
     ],
+    ...(follow.noReturn ? { noReturn: follow.noReturn } : {}),
   }
 }
 
-function draftStep(draft: StepDraft, frame: Frame, openings: Openings): Operation {
+function draftStep(draft: StepDraft, ways: readonly Way[], frame: Frame, openings: Openings): Operation {
   const { unit } = frame
-  const asPart = frame.chain(draft.as).length === 1
+  const inHousing = ways.some((way) => way.part === draft.as && way.mode?.setup.workpiece === unit.housing)
   const mode = plainMode({
     frame,
     id: unit.lies.has(draft.id) ? draft.id : draft.as,
     tools: draft.tools,
-    workpiece: asPart ? undefined : unit.parts.get(draft.as)?.onto,
+    workpiece: inHousing ? undefined : frame.benchBody(frame.chain(draft.as)[1] ?? draft.as),
   })
+  const reach = draft.apart ? draft.reach : [...new Set([...draft.reach, ...doorsOf(draft.as, ways, frame)])]
   const setup: Mode['setup'] = draft.apart
     ? { workpiece: 'any', attitude: 'any', station: draft.station ?? 'any', tools: 'any' }
     : { ...mode.setup, station: draft.station ?? mode.setup.station }
@@ -254,9 +263,24 @@ function draftStep(draft: StepDraft, frame: Frame, openings: Openings): Operatio
     does: draft.does,
     duration_s: durationOf(draft.takes, FOLLOW_MINUTES),
     modes: [{ ...mode, setup }],
-    needs: draft.reach.flatMap((opening) => openings.open({ opening, step: draft.id, whatFor: draft.id })),
+    needs: reach.flatMap((opening) => openings.open({ opening, step: draft.id, whatFor: draft.id })),
     ...(draft.noReturn ? { noReturn: draft.noReturn } : {}),
   }
+}
+
+/** The openings that every way of a part comes through, but for those that it closes: work on it reaches in there too. */
+function doorsOf(id: string, ways: readonly Way[], frame: Frame): readonly string[] {
+  const { openings, parts } = frame.unit
+  const part = parts.get(id)
+  const live = ways.filter((way) => way.part === id && way.mode && way.place === 'in the housing')
+  if (!part || live.length === 0) return []
+  return [...openings.values()]
+    .filter((opening) => {
+      const crosses = (way: Way) => opening.end === way.from && opening.lines.some((line) => part.rings.has(line))
+      return live.every((way) => way.through === opening.id || (way.from !== undefined && crosses(way)))
+    })
+    .map((opening) => opening.id)
+    .filter((opening) => !part.closes.includes(opening))
 }
 
 function addedStep(added: AddedStep, frame: Frame, openings: Openings): Operation {

@@ -1,8 +1,8 @@
 // What cannot be true together. Only these are faults; everything that is merely missing is a question.
 import { Problem } from '../../problem/problem.ts'
-import { TIGHT } from '../lines/block.ts'
-import { homesMeet } from '../lines/meet.ts'
+import { depth, homesMeet, sameAxis } from '../lines/meet.ts'
 import { atHome, type Solid } from '../lines/shape.ts'
+import { TIGHT } from '../lines/span.ts'
 import type { Part, Unit } from '../model/unit.ts'
 import { mayTouchAtHome } from './blocks.ts'
 import type { Derivation } from './compile.ts'
@@ -17,12 +17,6 @@ export function contradictionsIn(unit: Unit, derivation: Derivation): readonly P
 
 const placeOf = (part: Part, unit: Unit) => ({ file: unit.file, line: part.at.line, column: part.at.column })
 
-/** How deep two rings stand in each other, on the diameter, at the least. */
-function depth(p: Solid, q: Solid): number {
-  if (p.line !== q.line) return (p.outside.low + q.outside.low) / 2
-  return Math.min(p.outside.low - q.inside.high, q.outside.low - p.inside.high)
-}
-
 function sharedPlaces(unit: Unit, { frame }: Derivation): readonly Problem[] {
   const parts = [...unit.parts.values()]
   return parts.flatMap((part, index) =>
@@ -32,7 +26,8 @@ function sharedPlaces(unit: Unit, { frame }: Derivation): readonly Problem[] {
         for (const q of atHome(other, unit)) {
           const meet = homesMeet(p, q)
           const doubtful = meet.standing === 'supposed' || meet.standing === 'usual'
-          if (meet.is !== 'yes' || doubtful || depth(p, q) <= TIGHT) continue
+          const isFit = sameAxis(p, q) && !(depth(p, q).low > TIGHT)
+          if (meet.is !== 'yes' || doubtful || isFit) continue
           const facts = { part: part.id, other: other.id, ring: ring(p, unit), otherRing: ring(q, unit) }
           return [new Problem('PARTS_SHARE_A_PLACE', facts, placeOf(other, unit))]
         }

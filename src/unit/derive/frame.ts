@@ -17,6 +17,8 @@ export interface Frame {
   /** The steps that have to be done for the two to be joined, however far apart they hang. */
   readonly link: (a: PartId, b: PartId) => readonly PartId[]
   readonly parking: (id: PartId) => DeclaredWay | undefined
+  /** The body that lies on the bench when something is joined to this part there: what is joined in the housing is no part of it. */
+  readonly benchBody: (id: PartId) => PartId
 }
 
 const parkingOf = (part: Part | undefined) => part?.ways.find((way) => way.homeWith !== undefined)
@@ -69,5 +71,9 @@ export function frameOf(unit: Unit, joints: Contribution): Frame {
       return [...up.filter((id) => !down.includes(id)), ...down.filter((id) => !up.includes(id))]
     },
     parking: (id) => parkingOf(unit.parts.get(id)),
+    benchBody: (id) => {
+      const links = chainFor(id)
+      return links.find((each) => unit.parts.get(each)?.joined === 'in the housing') ?? links.at(-1) ?? unit.housing
+    },
   }
 }

@@ -26,9 +26,10 @@ export function openingsOf(frame: Frame): Openings {
 
   const fast = (part: PartId): readonly string[] => {
     const step = stepOf(part) ?? part
-    const homeWith = frame.parking(step)?.homeWith
+    const head = frame.chain(step).at(-1) ?? step
+    const homeWith = frame.parking(head)?.homeWith
     const steps = joints.fast.filter((each) => each.part === step || each.part === part).flatMap((each) => each.steps)
-    return [...new Set([step, ...(homeWith ? fast(homeWith) : []), ...steps])]
+    return [...new Set([step, ...(homeWith ? [head, ...fast(homeWith)] : []), ...steps])]
   }
 
   const open: Openings['open'] = ({ opening, step, whatFor }) => {

@@ -1,5 +1,6 @@
 // Needs and reasons, worded. Every sentence that a derived relation carries is made here or beside its rule.
 import type { Alternative, Need, OpId, Origin, Reason, Standing } from '../../planning/model/problem.ts'
+import { weaker } from '../lines/answer.ts'
 import type { Solid } from '../lines/shape.ts'
 import type { Span } from '../lines/span.ts'
 import type { Unit } from '../model/unit.ts'
@@ -45,6 +46,12 @@ export const oneOf = (id: string, anyOf: readonly Alternative[], why: Reason): N
   anyOf,
   reason: why,
   giveUp: 'never',
+})
+
+/** The same need, no better known than what it rests on besides. */
+export const restingOn = (need: Need, grounds: Standing): Need => ({
+  ...need,
+  reason: { ...need.reason, standing: weaker(need.reason.standing, grounds) },
 })
 
 /** A length in the file's unit, as short as it can be said. */

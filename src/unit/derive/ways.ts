@@ -1,13 +1,14 @@
 // The ways of each part: generated along its lines, dead ones struck out; declared ones as they were told.
-import type { Mode, Need } from '../../planning/model/problem.ts'
-import { NO, YES } from '../lines/answer.ts'
+import type { Mode, Need, Standing } from '../../planning/model/problem.ts'
+import { isFirm, stronger, weaker } from '../lines/answer.ts'
 import { type Block, blocksAcross, blocksAlong, covers, type Encounter, threads } from '../lines/block.ts'
 import type { DeclaredWay, End, JoinedPlace, Part, PartId } from '../model/unit.ts'
-import { barredBy, type Doubt, type Judge } from './blocks.ts'
+import { type Bar, barredBy, type Doubt } from './blocks.ts'
 import { ASSEMBLY_BENCH } from './durations.ts'
 import type { Frame } from './frame.ts'
 import type { Openings } from './openings.ts'
-import { oneOf, reason, whileOneIsAway } from './reasons.ts'
+import { oneOf, reason, restingOn, whileOneIsAway } from './reasons.ts'
+import { said } from './said.ts'
 
 /** One way of one part: how it is said, whether it is dead and why, or the mode it becomes. */
 export interface Way {
@@ -34,10 +35,44 @@ interface Trip {
 /** Presses and hot fits are not left to geometry: until someone says, they are put together on the bench. */
 const BENCH_UNTIL_TOLD = new Set(['press fit', 'hot fit'])
 
+/** A way with the mode that it becomes unless it is struck out. */
+interface Tried {
+  readonly way: Omit<Way, 'dead' | 'mode'>
+  readonly mode: Mode
+  readonly bars: readonly Bar[]
+}
+
 export function waysOf(part: Part, frame: Frame, openings: Openings): readonly Way[] {
-  return tripsOf(part, frame).flatMap((trip) =>
+  const trips = tripsOf(part, frame)
+  const isAssumed = trips.some((trip) => isPlaceAssumed(part, trip, frame))
+  const tried = trips.flatMap((trip) =>
     placesOf(part, trip, frame).map((place) => wayOf({ part, trip, place, frame, openings })),
   )
+  return struckOut(tried, isAssumed ? 'usual' : 'seen')
+}
+
+/**
+ * Ways that are barred for good fall. What the ways that are left ask is no better known than what bars the others. A bar that is only
+ * usual or supposed never takes the last way away: it is asked about.
+ */
+function struckOut(tried: readonly Tried[], assumed: Standing): readonly Way[] {
+  const barred = ({ bars }: Tried): Standing => bars.map(({ standing }) => standing).reduce(stronger, 'supposed')
+  const open = tried.filter(({ bars }) => bars.length === 0)
+  const live = open.length ? open : tried.filter((each) => !isFirm(barred(each)))
+  const grounds = tried
+    .filter((each) => !live.includes(each))
+    .map(barred)
+    .reduce(weaker, assumed)
+  return tried.map((each): Way => {
+    const { way, mode, bars } = each
+    if (!live.includes(each)) return { ...way, dead: bars.map(({ says }) => says) }
+    return {
+      ...way,
+      mode: { ...mode, needs: mode.needs.map((need) => restingOn(need, grounds)) },
+      dead: [],
+      doubts: [...way.doubts, ...bars.map(({ about, says }) => ({ step: way.part, about, says }))],
+    }
+  })
 }
 
 function tripsOf(part: Part, frame: Frame): readonly Trip[] {
@@ -49,9 +84,16 @@ function tripsOf(part: Part, frame: Frame): readonly Trip[] {
     })
   }
   if (part.kind === 'key') return [{ path: 'into its keyway' }]
-  const lies = part.rings.size > 0 || [...frame.unit.lines.values()].some((line) => line.stack.includes(part.id))
-  if (!lies) return [{ path: 'by hand' }]
+  if (!liesOnALine(part, frame)) return [{ path: 'by hand' }]
   return (part.end ? [part.end] : (['-', '+'] as const)).map((from) => ({ path: 'along the line', from }))
+}
+
+/** The part or anything that hangs on it has rings or stands in a stacking list: then it goes along its line. */
+function liesOnALine(part: Part, { unit, hangsOn, together }: Frame): boolean {
+  const stacked = new Set([...unit.lines.values()].flatMap((line) => line.stack))
+  return [part.id, ...hangsOn(part.id)]
+    .flatMap(together)
+    .some(({ id, rings, passing }) => rings.size + passing.size > 0 || stacked.has(id))
 }
 
 function placesOf(part: Part, trip: Trip, frame: Frame): readonly JoinedPlace[] {
@@ -59,14 +101,21 @@ function placesOf(part: Part, trip: Trip, frame: Frame): readonly JoinedPlace[] 
   if (carrier === frame.unit.housing) return ['in the housing']
   const told = trip.declared?.joined ?? part.joined
   if (told) return [told]
-  if (part.kind && BENCH_UNTIL_TOLD.has(part.kind)) return ['on the bench']
-  return ['on the bench', 'in the housing']
+  return isPlaceAssumed(part, trip, frame) ? ['on the bench'] : ['on the bench', 'in the housing']
+}
+
+function isPlaceAssumed(part: Part, trip: Trip, frame: Frame): boolean {
+  const told = trip.declared?.joined ?? part.joined
+  return !told && onto(part, frame) !== frame.unit.housing && BENCH_UNTIL_TOLD.has(part.kind ?? '')
 }
 
 const onto = (part: Part, frame: Frame): PartId => frame.chain(part.id)[1] ?? frame.unit.housing
 
-const endWord = (part: Part, from: End, frame: Frame): string => {
-  const line = frame.unit.lines.get([...part.rings.keys()][0] ?? '')
+function endWord(part: Part, from: End, { unit, hangsOn, together }: Frame): string {
+  const body = [part.id, ...hangsOn(part.id)].flatMap(together)
+  const measured = body.flatMap(({ rings, passing }) => [...rings.keys(), ...passing.keys()])
+  const line =
+    unit.lines.get(measured[0] ?? '') ?? [...unit.lines.values()].find(({ stack }) => stack.includes(part.id))
   return line ? line.ends[from === '-' ? 0 : 1] : `the ${from} end`
 }
 
@@ -77,28 +126,6 @@ function wayName(part: Part, trip: Trip, place: JoinedPlace, frame: Frame): stri
   const parked = trip.declared?.homeWith ? ', parked' : ''
   return `${trip.path}${through}${parked}${where}`
 }
-
-/** What a person said about two parts wins over sizes; a face that stands against another cannot be passed. */
-function said(part: Part, from: End | undefined, frame: Frame, geometry: (encounter: Encounter) => Block): Judge {
-  const { passings, parts } = frame.unit
-  return (encounter) => {
-    const mover = encounter.movingHome[0]?.part ?? part.id
-    const stander = encounter.standing[0]?.part
-    const word = passings.find((each) => each.mover === mover && each.past === stander)
-    if (word) return { ...(word.passes ? NO : YES), standing: word.standing }
-    const block = geometry(encounter)
-    if (block.is === 'yes' || !stander || !from) return block
-    const stands = parts.get(stander)
-    if (!stands?.seats.includes(mover) || block.is === 'no') return block
-    const [p, q] = block.rings ?? []
-    const towards =
-      p && q && (from === '+' ? q.from.low >= p.to.low - SEAT_SLACK : q.to.high <= p.from.high + SEAT_SLACK)
-    return towards ? { ...block, is: 'yes', standing: 'told' } : block
-  }
-}
-
-/** A seat may be written down up to a millimetre off (gasket, chamfer). */
-const SEAT_SLACK = 0.001
 
 function wayOf({
   part,
@@ -112,14 +139,13 @@ function wayOf({
   place: JoinedPlace
   frame: Frame
   openings: Openings
-}): Way {
+}): Tried {
   const { unit } = frame
   const id = wayName(part, trip, place, frame)
   const wayId = `${part.id} ${id}`
   const carrier = onto(part, frame)
-  const judge = said(part, trip.from, frame, geometryOf(trip))
+  const judge = said(geometryOf(trip), trip.from, unit)
   const barred = barredBy({ part, onto: carrier, place, wayId, judge }, frame)
-  const stacked = stackedBetween(part, trip, frame)
   const needs: Need[] = [
     ...barred.needs,
     ...placeNeeds(part, place, frame, wayId),
@@ -142,7 +168,7 @@ function wayOf({
   }
 
   const inHousing = place === 'in the housing'
-  const workpiece = inHousing ? unit.housing : (frame.chain(carrier).at(-1) ?? unit.housing)
+  const workpiece = inHousing ? unit.housing : frame.benchBody(carrier)
   const mode: Mode = {
     id,
     setup: {
@@ -155,8 +181,7 @@ function wayOf({
     people: 1,
     needs: [...needs],
   }
-  const dead = barred.dead
-  return {
+  const way = {
     part: part.id,
     id,
     path: trip.path,
@@ -164,10 +189,9 @@ function wayOf({
     ...(declared?.through ? { through: declared.through } : {}),
     place,
     ...(declared ? { declared } : {}),
-    ...(dead.length ? {} : { mode }),
-    dead,
-    doubts: [...barred.doubts, ...stacked.doubts],
+    doubts: barred.doubts,
   }
+  return { way, mode, bars: barred.bars }
 }
 
 function geometryOf({ path, from }: Trip): (encounter: Encounter) => Block {
@@ -233,33 +257,4 @@ function endOpenings(part: Part, trip: Trip, frame: Frame, openings: Openings): 
       ),
     )
   })
-}
-
-/** Without sizes the stacking list says what stands between a part and an end; whether it passes is told or asked. */
-function stackedBetween(part: Part, trip: Trip, frame: Frame): { needs: readonly Need[]; doubts: readonly Doubt[] } {
-  if (trip.path !== 'along the line' || part.rings.size > 0) return { needs: [], doubts: [] }
-  const needs: Need[] = []
-  const doubts: Doubt[] = []
-  for (const line of frame.unit.lines.values()) {
-    const at = line.stack.indexOf(part.id)
-    if (at < 0) continue
-    const end = line.ends[trip.from === '-' ? 0 : 1]
-    for (const other of trip.from === '-' ? line.stack.slice(0, at) : line.stack.slice(at + 1)) {
-      if (frame.hangsOn(part.id).includes(other)) continue
-      const word = frame.unit.passings.find((each) => each.mover === part.id && each.past === other)
-      const says = `${part.id} cannot pass ${other} from ${end}`
-      if (!word) doubts.push({ step: part.id, about: other, says })
-      else if (!word.passes) {
-        const why = reason({
-          code: 'BARRED',
-          says: `${says}.`,
-          origin: 'geometry',
-          standing: word.standing,
-          facts: { mover: part.id, standing: other },
-        })
-        needs.push(whileOneIsAway(`${part.id} past ${other} from ${end}`, frame.link(other, onto(part, frame)), why))
-      }
-    }
-  }
-  return { needs, doubts }
 }

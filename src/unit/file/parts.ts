@@ -140,6 +140,7 @@ function readFollow(
 ): Follow {
   const follow = item as Item<NonNullable<WrittenPart['then']>[string]>
   const takes = known(follow.get('takes'), minutes)
+  const noReturn = follow.get('no way back').text()
   return {
     id,
     at: follow.at,
@@ -147,6 +148,7 @@ function readFollow(
     ...(takes && { takes }),
     tools: listed(follow.get('tools')),
     reach: many(follow.get('reach'), names, 'opening'),
+    ...(noReturn && { noReturn }),
   }
 }
 

@@ -66,6 +66,7 @@ const follow = block({
   takes: time.optional(),
   tools: texts.optional(),
   reach: names.optional(),
+  'no way back': text.optional(),
 })
 const flat = block({ 'towards line': name, at: size })
 const stand = block({ face: size, against: name, at: size, gap: size.optional() })

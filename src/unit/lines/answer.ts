@@ -10,7 +10,10 @@ export interface Answer {
 const ORDER: readonly Standing[] = ['seen', 'told', 'usual', 'supposed']
 
 export const weaker = (a: Standing, b: Standing): Standing => (ORDER.indexOf(a) > ORDER.indexOf(b) ? a : b)
-const stronger = (a: Standing, b: Standing): Standing => (weaker(a, b) === a ? b : a)
+export const stronger = (a: Standing, b: Standing): Standing => (weaker(a, b) === a ? b : a)
+
+/** Measured or told, not merely usual or a guess. */
+export const isFirm = (standing: Standing): boolean => standing === 'seen' || standing === 'told'
 
 export const YES: Answer = { is: 'yes', standing: 'seen' }
 export const NO: Answer = { is: 'no', standing: 'seen' }

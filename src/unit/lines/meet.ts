@@ -1,56 +1,107 @@
 // Do two rings meet? The one place where sizes become yes, no or not known.
 import { type Answer, all, any, NO, NOT_KNOWN, not, weaker } from './answer.ts'
 import type { Solid } from './shape.ts'
-import { half, larger, less, plus, type Span, smaller } from './span.ts'
+import { half, larger, less, minus, plus, type Span, size, smaller } from './span.ts'
 
 /** Two stretches of an axis share more than a face. */
 export const stretchesMeet = (p: Solid, q: Solid): Answer => all([less(p.from, q.to), less(q.from, p.to)])
 
-const sameAxis = (p: Solid, q: Solid): boolean => p.line === q.line && p.y?.low === q.y?.low && p.z?.low === q.z?.low
+export const sameAxis = (p: Solid, q: Solid): boolean =>
+  p.line === q.line && p.aside.y === q.aside.y && p.aside.z === q.aside.z
 
-/** How far it reaches from its axis towards another line. */
-function reach(solid: Solid, towards: string): Span {
+/** A cap and its pedestal, the two cases: they meet at the split and nowhere else. */
+const oppositeHalves = (p: Solid, q: Solid): boolean =>
+  p.half !== undefined && q.half !== undefined && p.half !== q.half
+
+/** Its flat towards the other: only as long as both stand on their lines does it look that way. */
+function flatTowards(solid: Solid, other: Solid): Span | undefined {
+  const onTheirLines = [solid.aside, other.aside].every(({ y, z }) => y === 0 && z === 0)
+  return onTheirLines ? solid.flat.get(other.line) : undefined
+}
+
+/** How far it reaches from its axis towards the other. */
+function reach(solid: Solid, other: Solid): Span {
   const radius = half(solid.outside)
-  const cut = solid.flat.get(towards)
+  const cut = flatTowards(solid, other)
   return cut ? smaller(radius, cut) : radius
 }
 
-function distance(p: Solid, q: Solid): Span | undefined {
-  if (!p.y || !p.z || !q.y || !q.z) return undefined
-  const away = (a: Span, b: Span) => {
-    const apart = Math.max(0, a.low - b.high, b.low - a.high)
-    return { low: apart, high: Math.max(Math.abs(a.high - b.low), Math.abs(b.high - a.low)) }
+/** It is known to reach so far on that side: it is turned, or somebody wrote its flat down. */
+const isSurelyRound = (solid: Solid, other: Solid): boolean =>
+  solid.half === undefined && (solid.round || flatTowards(solid, other) !== undefined)
+
+/** How far q stands from p, to the right and up. */
+export function offset(p: Solid, q: Solid): { y: Span; z: Span } | undefined {
+  const along = (axis: 'y' | 'z'): Span | undefined => {
+    const by = q.aside[axis] - p.aside[axis]
+    if (p.line === q.line) return { low: by, high: by, standing: 'seen' }
+    if (!p.place || !q.place) return undefined
+    const apart = minus(q.place[axis], p.place[axis])
+    return { ...apart, low: apart.low + by, high: apart.high + by }
   }
-  const y = away(p.y, q.y)
-  const z = away(p.z, q.z)
-  const standing = [p.y, p.z, q.y, q.z].map((span) => span.standing).reduce(weaker)
-  return { low: Math.hypot(y.low, z.low), high: Math.hypot(y.high, z.high), standing }
+  const [y, z] = [along('y'), along('z')]
+  return y && z && { y, z }
+}
+
+function distance(p: Solid, q: Solid): Span | undefined {
+  const apart = offset(p, q)
+  if (!apart) return undefined
+  const [y, z] = [size(apart.y), size(apart.z)]
+  return { low: Math.hypot(y.low, z.low), high: Math.hypot(y.high, z.high), standing: weaker(y.standing, z.standing) }
+}
+
+/** A yes that rests on a shape being as wide all round as its diameter is no better than usual. */
+export function ifRound(answer: Answer, p: Solid, q: Solid): Answer {
+  if (answer.is !== 'yes' || (isSurelyRound(p, q) && isSurelyRound(q, p))) return answer
+  return { ...answer, standing: weaker(answer.standing, 'usual') }
 }
 
 /** Seen along the axis, the two rings cover some of the same ground. */
 export function circlesMeet(p: Solid, q: Solid): Answer {
-  if (sameAxis(p, q)) return all([less(p.inside, q.outside), less(q.inside, p.outside)])
+  if (sameAxis(p, q)) {
+    if (oppositeHalves(p, q)) return NO
+    return all([less(p.inside, q.outside), less(q.inside, p.outside)])
+  }
   if (p.wall || q.wall) return NO
   const apart = distance(p, q)
   if (!apart) return NOT_KNOWN
-  const outsidesMeet = less(apart, plus(reach(p, q.line), reach(q, p.line)))
+  const outsidesMeet = less(apart, plus(reach(p, q), reach(q, p)))
   const inTheHole = (inner: Solid, outer: Solid) => not(less(half(outer.inside), plus(apart, half(inner.outside))))
-  return all([outsidesMeet, not(any([inTheHole(p, q), inTheHole(q, p)]))])
+  return ifRound(all([outsidesMeet, not(any([inTheHole(p, q), inTheHole(q, p)]))]), p, q)
 }
 
 /** At home the two would be in the same place. */
 export const homesMeet = (p: Solid, q: Solid): Answer => all([stretchesMeet(p, q), circlesMeet(p, q)])
 
-const middle = (span: Span): number => (span.low + span.high) / 2
+/** How deep two rings of one axis stand in each other, on the diameter; below zero they are clear. */
+export const depth = (p: Solid, q: Solid): Span => smaller(minus(q.outside, p.inside), minus(p.outside, q.inside))
 
-/** p opened up or turned down to what it mates with at home: a fit passes whatever is no larger than its own seat. */
-export function eased(p: Solid, mates: readonly Solid[]): Solid {
+/** What a ring sits on or in at home. */
+export interface Mate {
+  readonly solid: Solid
+  /** False where sizes leave open whether they mate. */
+  readonly sure: boolean
+  /** How deep the two may stand in each other, on the diameter. */
+  readonly most: number
+}
+
+/**
+ * p opened up or turned down to what it mates with at home: a fit passes whatever is no larger than its own seat. Where the seat is
+ * not known, p may be as wide open as the seat may be large.
+ */
+export function eased(p: Solid, mates: readonly Mate[]): Solid {
   let { inside, outside } = p
-  for (const mate of mates) {
-    if (!sameAxis(p, mate)) continue
-    const mateInside = middle(mate.outside) - middle(inside) <= middle(outside) - middle(mate.inside)
-    if (mateInside) inside = larger(inside, mate.outside)
-    else outside = smaller(outside, mate.inside)
+  for (const { solid: mate, sure, most } of mates) {
+    const inIt = minus(mate.outside, inside)
+    const around = minus(outside, mate.inside)
+    if (sure && inIt.high <= around.low) inside = larger(inside, mate.outside)
+    else if (sure && inIt.low > around.high) outside = smaller(outside, mate.inside)
+    else {
+      const opened = Math.min(mate.outside.high, inside.high + most)
+      const turned = Math.max(mate.inside.low, outside.low - most)
+      if (!mate.wall) inside = { ...inside, high: Math.max(inside.high, opened) }
+      if (!p.wall) outside = { ...outside, low: Math.min(outside.low, turned) }
+    }
   }
   return { ...p, inside, outside }
 }

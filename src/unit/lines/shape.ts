@@ -1,6 +1,12 @@
 // A part as rings in space: where each ring is, how far it reaches, which line it turns about.
 import type { LineId, Part, PartId, Ring, Unit } from '../model/unit.ts'
-import { exactly, larger, less, type Span, smaller, spanOf } from './span.ts'
+import { weaker } from './answer.ts'
+import { exactly, larger, less, minus, plus, type Span, smaller, spanOf, TIGHT } from './span.ts'
+
+export interface Aside {
+  readonly y: number
+  readonly z: number
+}
 
 export interface Solid {
   readonly part: PartId
@@ -9,10 +15,13 @@ export interface Solid {
   readonly to: Span
   readonly outside: Span
   readonly inside: Span
-  /** Where its axis stands, when that is known. */
-  readonly y: Span | undefined
-  readonly z: Span | undefined
+  /** Where its line stands, when that is known. */
+  readonly place: { readonly y: Span; readonly z: Span } | undefined
+  /** How far its axis stands beside its line: to the right and up, metres. */
+  readonly aside: Aside
   readonly wall: boolean
+  /** Turned, and so as far out all round as its diameter says; of a casting or a plate nobody knows. */
+  readonly round: boolean
   readonly half: 'lower' | 'upper' | undefined
   readonly teeth: boolean
   /** Cut flat: how far it reaches towards another line. */
@@ -22,6 +31,8 @@ export interface Solid {
 }
 
 const ENDLESS: Span = exactly(Infinity)
+const ON_ITS_LINE: Aside = { y: 0, z: 0 }
+const TURNED: ReadonlySet<Part['look']> = new Set(['shaft', 'gear', 'bearing', 'ring', 'seal'] as const)
 /**
  * A snap ring stands proud of its shaft or bore by at least 6 % of the diameter and, over the spread lugs, by no more than 90 % of the diameter; its groove is
  * no deeper than 10 % (after DIN 471 and DIN 472, from memory).
@@ -55,9 +66,10 @@ function solidOf({
     to: spanOf(ring.to),
     outside,
     inside,
-    y: place && spanOf(place.y),
-    z: place && spanOf(place.z),
+    place: place && { y: spanOf(place.y), z: spanOf(place.z) },
+    aside: ON_ITS_LINE,
     wall,
+    round: ring.teeth === true || TURNED.has(part.look),
     half: part.half,
     teeth: ring.teeth ?? false,
     flat: new Map(part.flat.map((cut) => [cut.line, spanOf(cut.distance)])),
@@ -65,31 +77,30 @@ function solidOf({
   }
 }
 
-/** Sizes that nobody took still have bounds: what shares the stretch at home has to fit inside or around. */
+/** Sizes that nobody took still have bounds: what shares the stretch at home has to fit inside, and what it stands against cannot pass. */
 function bounded(solid: Solid, part: Part, unit: Unit): Solid {
   if (!openInside(solid)) return solid
-  const others = [...unit.parts.values()].filter((other) => other !== part).flatMap((other) => given(other, unit))
-  const beside = others.filter(
-    (other) =>
-      other.line === solid.line && less(solid.from, other.to).is === 'yes' && less(other.from, solid.to).is === 'yes',
-  )
-  const low = Math.max(
-    solid.inside.low,
-    ...beside.filter((other) => other.outside.high < solid.outside.low).map((other) => other.outside.low - TIGHT_FIT),
-  )
-  const seated = part.seats
-    .flatMap((name) => given(unit.parts.get(name), unit))
-    .filter((other) => other.line === solid.line)
-  const high = Math.min(
-    solid.inside.high,
-    ...(seated.length ? [Math.max(...seated.map((other) => other.outside.high))] : []),
-  )
-  const inside: Span = low <= high ? { low, high, standing: 'told' } : solid.inside
-  return { ...solid, inside }
+  const onTheLine = (other: Part) => given(other, unit).filter((each) => each.line === solid.line)
+  const shares = (other: Solid) => less(solid.from, other.to).is === 'yes' && less(other.from, solid.to).is === 'yes'
+  const within = [...unit.parts.values()]
+    .filter((other) => other !== part && other.kind !== 'key' && part.kind !== 'key' && !mayMeet(part, other))
+    .flatMap(onTheLine)
+    .filter((other) => shares(other) && other.outside.high < solid.outside.low)
+  const against = part.seats.flatMap((name) => unit.parts.get(name) ?? []).flatMap(onTheLine)
+  const low = Math.max(solid.inside.low, ...within.map((other) => other.outside.low - TIGHT))
+  const high = against.length
+    ? Math.min(solid.inside.high, Math.max(...against.map((other) => other.outside.high)))
+    : solid.inside.high
+  if (low > high) return solid
+  const from = [solid.outside, ...[...within, ...against].map((other) => other.outside)].map(({ standing }) => standing)
+  return { ...solid, inside: { low, high, standing: from.reduce(weaker, 'told') } }
 }
 
-/** Two parts that share a stretch may be this much into each other and still be one inside the other; metres. */
-const TIGHT_FIT = 0.0002
+const names = (part: Part, other: Part): boolean =>
+  [part.slidesOn, part.meshes, part.keys, part.runsOn, part.engages].some((list) => list.includes(other.id))
+
+/** A person says that the two touch or lie in each other at home. */
+export const mayMeet = (a: Part, b: Part): boolean => names(a, b) || names(b, a)
 
 const openInside = (solid: Solid): boolean => solid.inside.low !== solid.inside.high && !solid.wall
 
@@ -115,13 +126,18 @@ function proud(solid: Solid, part: Part, unit: Unit): Solid {
   return solid
 }
 
-/** Spread or squeezed, a snap ring passes the shaft or bore that it is made for. */
+/** Spread or squeezed, a snap ring passes the shaft or bore that it is made for, and is so much wider or narrower throughout. */
 function sprung(solid: Solid, part: Part, unit: Unit): Solid {
   const seat = snapSeat(solid, part, unit)
   if (!seat) return solid
-  return seat.wall
-    ? { ...solid, outside: smaller(solid.outside, seat.inside) }
-    : { ...solid, inside: larger(solid.inside, seat.outside) }
+  const { inside, outside } = solid
+  const nothing = exactly(0, 'usual')
+  if (seat.wall) {
+    const squeezed = larger(nothing, minus(outside, seat.inside))
+    return { ...solid, outside: smaller(outside, seat.inside), inside: larger(nothing, minus(inside, squeezed)) }
+  }
+  const spread = larger(nothing, minus(seat.outside, inside))
+  return { ...solid, inside: larger(larger(inside, seat.outside), nothing), outside: plus(outside, spread) }
 }
 
 /** The shaft or bore beside the groove of a snap ring. */
@@ -182,10 +198,5 @@ function travelling(part: Part, unit: Unit): readonly Solid[] {
 }
 
 /** Moved sideways: where a parked part waits. */
-export function moved(solids: readonly Solid[], by: { y: number; z: number }): readonly Solid[] {
-  return solids.map((solid) => ({
-    ...solid,
-    y: solid.y && { ...solid.y, low: solid.y.low + by.y, high: solid.y.high + by.y },
-    z: solid.z && { ...solid.z, low: solid.z.low + by.z, high: solid.z.high + by.z },
-  }))
-}
+export const moved = (solids: readonly Solid[], by: Aside): readonly Solid[] =>
+  solids.map((solid) => ({ ...solid, aside: { y: solid.aside.y + by.y, z: solid.aside.z + by.z } }))

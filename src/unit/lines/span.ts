@@ -13,6 +13,9 @@ export interface Span {
 /** Below this two measured faces are the same face: a tenth of a micrometre, far under any bench instrument. */
 const SAME = 1e-7
 
+/** Less than this (metres, on the diameter) two parts that share a place at home are a tight fit, not a mistake. */
+export const TIGHT = 0.0002
+
 export const spanOf = (known: Known<number> | undefined, low = -Infinity, high = Infinity): Span =>
   known ? { low: known.low, high: known.high, standing: known.standing } : { low, high, standing: 'seen' }
 
@@ -45,3 +48,15 @@ export const smaller = (a: Span, b: Span): Span => ({
   high: Math.min(a.high, b.high),
   standing: weaker(a.standing, b.standing),
 })
+
+export const minus = (a: Span, b: Span): Span => ({
+  low: a.low - b.high,
+  high: a.high - b.low,
+  standing: weaker(a.standing, b.standing),
+})
+
+/** The size of a distance that may point either way. */
+export function size({ low, high, standing }: Span): Span {
+  const nearest = low > 0 ? low : high < 0 ? -high : 0
+  return { low: nearest, high: Math.max(Math.abs(low), Math.abs(high)), standing }
+}

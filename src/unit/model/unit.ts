@@ -141,6 +141,8 @@ export interface Follow {
   readonly takes?: Known<Second>
   readonly tools: readonly string[]
   readonly reach: readonly OpeningId[]
+  /** Why it cannot be taken back without harm or new parts. */
+  readonly noReturn?: string
 }
 
 export interface Part {
