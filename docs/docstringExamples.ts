@@ -60,7 +60,7 @@ const UNITS: Readonly<Record<string, (value: number) => number>> = {
   'm³/s': (value) => value,
   'l/min': (value) => quantity.litre(value) / 60,
   'm/s': (value) => value,
-  'Pa·s': (value) => value,
+  Pa·s: (value) => value,
   'mm²/s': (value) => value / 1e6,
   'kg/m³': (value) => value,
   rpm: quantity.rpm,

@@ -76,4 +76,5 @@ test('refuses formulas that give no number, and spreads turned round', () => {
     'the doubt of the limits of x',
   )
   expect(() => draw(x, 1, 10)).toThrow('the number of samples')
+  expect(() => draw(x, 1, 1000.5)).toThrow('a whole number, not 1000.5')
 })

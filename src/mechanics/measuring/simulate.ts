@@ -102,6 +102,9 @@ export function requireSampling({
   most: number
 }): void {
   requireWithin('the number of samples', samples, { low: 1000, high: most, unit: '' })
+  if (!Number.isInteger(samples)) {
+    throw new Problem('VALUE_OUTSIDE', { what: 'the number of samples', received: samples, expected: 'a whole number' })
+  }
   requireWithin('the coverage', coverage, { low: 0.5, high: 0.9999, unit: '' })
 }
 

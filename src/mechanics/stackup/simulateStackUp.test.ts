@@ -113,6 +113,7 @@ test('in steps it gives the same answer as at once, and every step tells how far
   }
   expect(step.value).toEqual(simulateStackUp(sampling))
   expect(told.length).toBeGreaterThan(2)
+  expect(told.at(-1)).toBe(100_000)
   expect(told).toEqual([...told].sort((a, b) => a - b))
 })
 

@@ -90,12 +90,13 @@ export function* simulateStackUpInSteps({
   const generator = startedGenerator(seed)
   const tally = gapTally({ expected: expectedGap(links), limits: limits && rangeOf(limits) })
   const block = new Float64Array(BLOCK)
-  for (let drawn = 0; drawn < samples; drawn += BLOCK) {
+  for (let drawn = 0; drawn < samples; ) {
     const gaps = block.subarray(0, Math.min(BLOCK, samples - drawn))
     gaps.fill(0)
     for (const draw of draws) draw(gaps, generator)
     tally.add(gaps)
-    if (drawn % (BLOCK * BLOCKS_IN_STEP) === 0) yield drawn + gaps.length
+    drawn += gaps.length
+    if (drawn % (BLOCK * BLOCKS_IN_STEP) === 0 || drawn === samples) yield drawn
   }
   const { mean, deviation, least, greatest, quantile, below, above } = tally.result()
   const tail = (1 - coverage) / 2

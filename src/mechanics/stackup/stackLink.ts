@@ -4,7 +4,10 @@ import { requireWithin } from '../limits.ts'
 import { momentsOf } from '../measuring/moments.ts'
 import { type LimitShape, standardUncertainty } from '../measuring/standardUncertainty.ts'
 
-/** How a part lies in its tolerance: a shape between the limits, or the sizes of such parts as they were measured. */
+/**
+ * How a part lies in its tolerance: a shape between the limits, or the sizes of such parts as they were measured. Drawn at
+ * random, measured sizes take the place of size and tolerance.
+ */
 export type StackShape = LimitShape | 'normal' | { readonly measured: readonly Metre[] }
 
 /** One size of a loop from the drawing. */
