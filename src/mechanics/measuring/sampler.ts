@@ -84,10 +84,12 @@ function unsureQuantile(share: number, d: number): number {
 export type AddDraws = (into: Float64Array, generator: RandomGenerator) => void
 
 /** Straight pieces of equal share that stand for the curve; the end ones are cut again, twice, for the tails. */
-const PIECES = 1024
+const PIECES = 2048
 const END = 8
 const CUT = 64
 const DRAWS = 2 ** 32
+/** Drawn at a stretch, before the ends are seen to. */
+const STRETCH = 2048
 
 /** Start and slope, one after the other, of some of the `count` pieces of a curve. */
 type Pieces = Float64Array
@@ -99,7 +101,7 @@ interface Curve {
   readonly tails: readonly { readonly count: number; readonly low: Pieces; readonly high: Pieces }[]
 }
 
-/** Curves of the standard shapes, made once: a normal one takes 5000 quantiles. */
+/** Curves of the standard shapes, made once: a normal one takes 4000 quantiles. */
 const CURVES = new WeakMap<Quantile, Curve>()
 
 function curveOf(quantile: Quantile): Curve {
@@ -138,8 +140,8 @@ function inTail({ quantile, tails }: Curve, draw: number): number {
 }
 
 /**
- * Draws from a distribution, each a number of times over, ready to be summed. The curve of its quantiles is made of 1008
- * straight pieces of equal share, ever narrower ones in the tails, and worked exactly in the last two of a million at
+ * Draws from a distribution, each a number of times over, ready to be summed. The curve of its quantiles is made of 2032
+ * straight pieces of equal share, ever narrower ones in the tails, and worked exactly in the last of a million at
  * either end: a sample of a few millions cannot tell it from the curve.
  *
  * @param times factor on every draw
@@ -150,7 +152,7 @@ export function drawsOf({ distribution, times }: { distribution: Distribution; t
   const { quantile, middle, stretch } = standardOf(distribution)
   const curve = curveOf(quantile)
   const [shift, scale] = [times * middle, times * stretch]
-  // Not a number marks the ends: one comparison in the loop instead of two, a fifth of the time.
+  // Not a number marks the ends, which are seen to afterwards: branching on the piece takes a quarter more (bench monteCarlo).
   const pieces = new Float64Array(2 * PIECES).fill(Number.NaN)
   for (let piece = END; piece < PIECES - END; piece++) {
     const slope = scale * (curve.middle[2 * (piece - END) + 1] as number)
@@ -158,13 +160,26 @@ export function drawsOf({ distribution, times }: { distribution: Distribution; t
     pieces[2 * piece] = shift + scale * (curve.middle[2 * (piece - END)] as number) - slope * from
     pieces[2 * piece + 1] = slope
   }
-  return (into, generator) => {
+  const [places, draws] = [new Int32Array(STRETCH), new Int32Array(STRETCH)]
+  const drawStretch = (into: Float64Array, generator: RandomGenerator) => {
+    let ends = 0
     for (let at = 0; at < into.length; at++) {
       const draw = generator.next()
-      const piece = (draw >>> 21) & 0x7fe
+      const piece = (draw >>> 20) & 0xffe
       const value = (pieces[piece] as number) + (pieces[piece + 1] as number) * draw
-      into[at] = (into[at] as number) + (Number.isNaN(value) ? shift + scale * inTail(curve, draw >>> 0) : value)
+      if (Number.isNaN(value)) {
+        places[ends] = at
+        draws[ends] = draw
+        ends++
+      } else into[at] = (into[at] as number) + value
     }
+    for (let end = 0; end < ends; end++) {
+      const at = places[end] as number
+      into[at] = (into[at] as number) + shift + scale * inTail(curve, (draws[end] as number) >>> 0)
+    }
+  }
+  return (into, generator) => {
+    for (let from = 0; from < into.length; from += STRETCH) drawStretch(into.subarray(from, from + STRETCH), generator)
   }
 }
 
