@@ -55,6 +55,18 @@ const UNITS: Readonly<Record<string, (value: number) => number>> = {
   '°C': quantity.celsius,
   '°F': quantity.fahrenheit,
   '1/K': quantity.perKelvin,
+  l: quantity.litre,
+  'm³': quantity.cubicMetre,
+  'm³/s': (value) => value,
+  'l/min': (value) => quantity.litre(value) / 60,
+  'm/s': (value) => value,
+  Pa·s: (value) => value,
+  'mm²/s': (value) => value / 1e6,
+  'kg/m³': (value) => value,
+  rpm: quantity.rpm,
+  J: (value) => value,
+  W: (value) => value,
+  kW: (value) => value * 1000,
 }
 
 const NUMBER = /^([-−]?\d+(?:\.(\d+))?(?:e([-+]?\d+))?)(?![\d.])\s*(.*)$/i

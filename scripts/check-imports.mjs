@@ -9,7 +9,7 @@ const root = dirname(dirname(fileURLToPath(import.meta.url)))
 const ARROWS = {
   problem: { rooms: [], packages: [] },
   quantity: { rooms: ['problem'], packages: [] },
-  mechanics: { rooms: ['problem', 'quantity'], packages: ['pure-rand'] },
+  mechanics: { rooms: ['problem', 'quantity'], packages: ['jstat', 'pure-rand'] },
   planning: { rooms: ['problem', 'quantity'], packages: ['pure-rand', 'zod'] },
   unit: { rooms: ['problem', 'quantity', 'mechanics', 'planning'], packages: ['yaml', 'zod'] },
   job: {

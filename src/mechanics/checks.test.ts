@@ -4,7 +4,8 @@
 // A table: `# source:` and `# read:` hold for the rows below them; `# name = expression` says how a printed column is
 // worked from the others; a line of column names stands before its rows, and again where the units change. The unit is
 // in the column's name. An empty cell was not printed. Where a source rounds worse than half a digit, a column
-// `<name>_tolerance` holds what is allowed, in the unit of the column, and a line `# tolerance:` the reason.
+// `<name>_tolerance` holds what is allowed, in the unit of the column, and a line `# tolerance:` the reason. A printed
+// value that does not fit at all stands in a line `# not held:` with its reason, and on the page.
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { basename, join } from 'node:path'
 import { describe, expect, test } from 'vitest'
@@ -47,6 +48,28 @@ const UNITS: Readonly<Record<string, (value: number) => number>> = {
   ftmin: mechanics.footPerMinute,
   kW: mechanics.kilowatt,
   hp: mechanics.horsepower,
+  // measuring, hydraulics, lifting
+  cm: (value) => units.mm(value * 10),
+  ft: (value) => units.inch(value * 12),
+  cm2: (value) => units.squareMetre(value / 1e4),
+  cm3: (value) => units.litre(value / 1000),
+  in3: (value) => units.cubicMetre(units.inch(1) ** 3 * value),
+  L: units.litre,
+  s: units.second,
+  lb: units.pound,
+  bar: (value) => units.pascal(value * 1e5),
+  Lmin: mechanics.litrePerMinute,
+  gpm: mechanics.usGallonPerMinute,
+  m3s: mechanics.cubicMetrePerSecond,
+  ms: mechanics.metrePerSecond,
+  fts: mechanics.footPerSecond,
+  cS: mechanics.centistoke,
+  m2s: mechanics.squareMetrePerSecond,
+  Pas: mechanics.pascalSecond,
+  kgm3: mechanics.kilogramPerCubicMetre,
+  gpmRootPsi: (value) => mechanics.usGallonPerMinute(value) / Math.sqrt(units.psi(1)),
+  LminRootkPa: (value) => mechanics.litrePerMinute(value) / Math.sqrt(1000),
+  ppm: (value) => value / 1e6,
 }
 
 interface Check {
@@ -85,6 +108,9 @@ function halfDigit(printed: string): number {
   return 0.5 * 10 ** (Number(exponent) - decimals)
 }
 
+/** Printed values that do not fit, each with its reason. */
+const NOT_HELD: string[] = []
+
 function readTable(file: string): Check[] {
   const table = basename(file)
   const checks: Check[] = []
@@ -97,6 +123,7 @@ function readTable(file: string): Check[] {
     if (note?.[1] === 'source') source = note[2] ?? ''
     else if (note?.[1] === 'read') read = note[2] ?? ''
     else if (note?.[1] === 'tolerance') reason = note[2] ?? ''
+    else if (line.startsWith('# not held: ')) NOT_HELD.push(line.slice('# not held: '.length))
     else if (formula) expressions.set(formula[1] ?? '', formula[2] ?? '')
     else if (line.startsWith('#')) throw new Error(`${table}: no such line in a check table: ${line}`)
     else if (line.startsWith('id,')) header = line.split(',')
@@ -198,6 +225,7 @@ function page(): string {
       lines.push(`| ${[id, value, inPrintedUnit(check), printed, unit, read, told].join(' | ')} |`)
     }
   }
+  if (NOT_HELD.length) lines.push('', '## Printed values that are not held', '', ...NOT_HELD.map((text) => `- ${text}`))
   return `${lines.join('\n')}\n`
 }
 

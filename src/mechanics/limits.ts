@@ -2,7 +2,25 @@
 import { Problem } from '../problem/problem.ts'
 import { type Known, rangeOf } from './range.ts'
 
-type Unit = 'm' | 'm²' | 'Pa' | 'N' | 'N·m' | 'K' | 'kg' | 'rad' | 'rad/s' | 'm/s' | 'W' | ''
+type Unit =
+  | 'm'
+  | 'm²'
+  | 'm³'
+  | 'Pa'
+  | 'N'
+  | 'N·m'
+  | 'K'
+  | 'kg'
+  | 's'
+  | 'rad'
+  | 'rad/s'
+  | 'm/s'
+  | 'W'
+  | 'm³/s'
+  | 'Pa·s'
+  | 'm²/s'
+  | 'kg/m³'
+  | ''
 
 const SHOWN: Readonly<Record<Unit, (value: number) => string>> = {
   m: (value) => `${digits(value * 1000)} mm`,
@@ -12,10 +30,16 @@ const SHOWN: Readonly<Record<Unit, (value: number) => string>> = {
   N·m: (value) => `${digits(value)} N·m`,
   K: (value) => `${digits(value - 273.15)} °C`,
   kg: (value) => `${digits(value)} kg`,
+  s: (value) => `${digits(value)} s`,
+  'm³': (value) => `${digits(value * 1000)} l`,
   rad: (value) => `${digits((value * 180) / Math.PI)}°`,
-  'rad/s': (value) => `${digits((value * 30) / Math.PI)} rev/min`,
-  'm/s': (value) => `${digits(value)} m/s`,
+  'rad/s': (value) => `${digits((value * 30) / Math.PI)} rpm`,
   W: (value) => `${digits(value / 1000)} kW`,
+  'm/s': (value) => `${digits(value)} m/s`,
+  'm³/s': (value) => `${digits(value * 60_000)} l/min`,
+  Pa·s: (value) => `${digits(value * 1000)} mPa·s`,
+  'm²/s': (value) => `${digits(value * 1e6)} mm²/s`,
+  'kg/m³': (value) => `${digits(value)} kg/m³`,
   '': digits,
 }
 

@@ -16,7 +16,7 @@ export interface BevelSetting {
  * How much backlash a bevel gear gains for each unit that it is moved along its own axis, out of mesh. By the angles
  * alone and for teeth that touch at the pitch line: a first guess, until two tries of the job give its own ratio
  * (nextBevelShim). Read along the outer pitch circle. While a tooth pair passes the pitch line the gain rises and falls by
- * π sin δ cos δ / z, for the teeth taper and moved gears no longer match: little for a wheel (1 % of 40 teeth), much
+ * π sin δ cos δ / z, for the teeth taper and moved gears no longer match: little for a wheel (3 % of 40 teeth), much
  * for its pinion, so read with the same teeth in mesh. Not for hypoid gears.
  *
  * @param pressureAngle, coneAngle, spiralAngle symbols α_n, δ, β

@@ -10,3 +10,17 @@ test('refuses no pressure and no area', () => {
   expect(() => coverForce({ pressure: psi(0), area: squareMetre(0.12) })).toThrow('the pressure has to be above 0 MPa')
   expect(() => coverForce({ pressure: psi(3), area: squareMetre(0) })).toThrow('the area has to be above 0 mm²')
 })
+
+test('above the ceiling an air test is refused with the force that would throw the cover', () => {
+  expect(() => coverForce({ pressure: psi(10), area: squareMetre(0.12) })).toThrow(
+    /is above the ceiling of .* thrown with 8273.71 N/,
+  )
+  expect(() => coverForce({ pressure: psi(20), area: squareMetre(0.12), ceiling: psi(20) })).toThrow(
+    'the ceiling has to be',
+  )
+})
+
+test('the force is shared by the fasteners', () => {
+  const { force, perFastener } = coverForce({ pressure: psi(3), area: squareMetre(0.12), fasteners: 8 })
+  expect(perFastener).toBeCloseTo(force / 8, 9)
+})

@@ -1,28 +1,6 @@
 import { metre, newtonMetre } from '../../quantity/constructors.ts'
-import type { Metre, NewtonMetre, Pascal, Quantity, RadianPerSecond } from '../../quantity/quantity.ts'
+import type { Metre, NewtonMetre, Pascal } from '../../quantity/quantity.ts'
 import { requireAboveZero, requireWithin } from '../limits.ts'
-
-/**
- * Torque of a power at a speed.
- *
- * @param power symbol P, in watts; 1 hp is 745.7 W
- * @param speed symbol ω
- * @returns symbol T = P / ω
- * @throws VALUE_OUTSIDE
- * @source definition
- * @example torqueOfPower({ power: 5 * 745.7, speed: rpm(1750) })   // 20.35 N·m
- */
-export function torqueOfPower({
-  power,
-  speed,
-}: {
-  readonly power: Quantity<'W'>
-  readonly speed: RadianPerSecond
-}): NewtonMetre {
-  requireAboveZero('the power in watts', power, '')
-  requireAboveZero('the speed', speed, '')
-  return newtonMetre(power / speed)
-}
 
 export interface KeySection {
   /** Symbol D. */

@@ -19,3 +19,17 @@ test('worst case is never below root-sum-square, and both grow with every tolera
 test('refuses a tolerance below zero', () => {
   expect(() => stackUp({ links: [{ sign: 1, size: mm(1), tolerance: mm(-0.1) }] })).toThrow('a tolerance has to be')
 })
+
+test('the shares of the links are together one, and a lever makes its link count more', () => {
+  const links = [
+    { sign: 1 as const, size: mm(40), tolerance: mm(0.1), name: 'bore' },
+    { sign: -1 as const, size: mm(25), tolerance: mm(0.1), lever: 2 },
+  ]
+  const { shares, worstCase } = stackUp({ links })
+  expect(shares.map(({ name, sensitivity }) => [name, sensitivity])).toEqual([
+    ['bore', 1],
+    ['link 2', -2],
+  ])
+  expect(shares.map(({ ofSpread }) => ofSpread)).toEqual([expect.closeTo(0.2, 12), expect.closeTo(0.8, 12)])
+  expect(worstCase).toBeCloseTo(0.0003, 12)
+})

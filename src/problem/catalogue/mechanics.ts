@@ -168,4 +168,80 @@ export const MECHANICS = table({
     next: 'Write the three digits, as 210; or measure inside diameter and cord.',
     http: 422,
   },
+  // measuring, stackup, hydraulics, lifting
+  READINGS_TOO_FEW: {
+    says: ({ what, received, expected }) => `${received} readings for ${what}; it takes ${expected} or more.`,
+    next: 'Take more readings, each set up anew.',
+    http: 422,
+  },
+  LIMITS_MISSING: {
+    says: () => 'There is no limit to judge by.',
+    next: 'Give a lower or an upper limit, or both, with where they come from.',
+    http: 422,
+  },
+  NAME_NOT_THERE: {
+    says: ({ received, expected }) => `'${received}' cannot go together with another: the names are ${expected}.`,
+    next: 'Name two different ones of the list, spelt as they stand there.',
+    http: 422,
+  },
+  CORRELATIONS_IMPOSSIBLE: {
+    says: () => 'These correlations contradict each other: no parts can go together like this.',
+    next: 'If a goes with b and b with c, then a goes with c too. Bring the coefficients nearer to 0.',
+    http: 422,
+  },
+  VISCOSITY_POINTS_WRONG: {
+    says: () => 'These two points of the oil sheet make no oil: it has to be thinner where it is warmer.',
+    next: 'Give two different temperatures, usually 40 and 100 °C, each with its viscosity in mm²/s.',
+    http: 422,
+  },
+  LINKAGE_DOES_NOT_CLOSE: {
+    says: ({ received, expected }) =>
+      `A ram of ${received} does not reach: between its pins it has to stay ${expected}.`,
+    next: 'Measure the ram between its pins, in and out, and both radii from the pivot.',
+    http: 422,
+  },
+  AIR_TEST_TOO_HIGH: {
+    says: ({ received, ceiling, force }) =>
+      `A leak test with air at ${received} is above the ceiling of ${ceiling}: the cover would be thrown with ${force}.`,
+    next: 'Test with less, or fill with oil or water and test with that.',
+    http: 422,
+  },
+  SLUNG_BELOW_CENTRE: {
+    says: ({ eye, centre }) =>
+      `An eye at ${eye} is not above the centre of mass at ${centre}: it may turn over as it lifts.`,
+    next: 'Take hold above the centre of mass, or let a competent person sling it another way.',
+    http: 422,
+  },
+  SLING_LEG_FLAT: {
+    says: ({ name, angle }) => `The sling leg ${name} stands at ${angle} above level; below 30° none is worked out.`,
+    next: 'Raise the hook with longer legs, or use a spreader.',
+    http: 422,
+  },
+  CENTRE_OUTSIDE_SLING: {
+    says: () => 'The centre of mass is not between the eyes: some leg would have to push.',
+    next: 'Move an eye to the other side of the centre of mass, or find the centre again.',
+    http: 422,
+  },
+  EYEBOLT_WITHOUT_SHOULDER: {
+    says: ({ angle }) =>
+      `An eyebolt without a shoulder is for straight pull alone, not for ${angle} off its axis: it bends and breaks.`,
+    next: 'Take a shouldered eyebolt or a swivel ring, or a spreader that pulls straight.',
+    http: 422,
+  },
+  LIFT_TOO_OFTEN: {
+    says: ({ received, duration }) =>
+      `Nobody lifts by hand ${received} times a minute for ${duration}: the limit is 0 kg.`,
+    next: 'Lift less often or for a shorter time, or use a hoist.',
+    http: 422,
+  },
+  FORMULA_FAILS: {
+    says: () => 'The formula gives no number for some of the drawn values.',
+    next: 'Narrow the spreads: a draw may have crossed zero under a fraction or a root.',
+    http: 422,
+  },
+  DATE_UNREADABLE: {
+    says: ({ received }) => `'${received}' is no day of the calendar.`,
+    next: 'Write year, month and day as 2026-03-31.',
+    http: 422,
+  },
 })

@@ -1,0 +1,172 @@
+import { Problem } from '../../problem/problem.ts'
+import { metre, newton, radian } from '../../quantity/constructors.ts'
+import type { Kilogram, Metre, Newton, Radian } from '../../quantity/quantity.ts'
+import { requireAboveZero, requireWithin, shown } from '../limits.ts'
+import { type Known, rangeOf } from '../range.ts'
+import type { Place } from './centreOfMass.ts'
+import { RATED_GEAR } from './ratedGear.ts'
+import { FLATTEST_LEG } from './slingFactor.ts'
+import { GRAVITY } from './tipping.ts'
+
+/** Where a leg takes hold, in the axes of the unit. */
+export interface SlingPoint {
+  readonly name: string
+  readonly x: Metre
+  readonly y: Metre
+  readonly z: Metre
+}
+
+export interface SlingLeg {
+  readonly name: string
+  /** The most that this leg can get. */
+  readonly tension: Newton
+  /** The flattest that it can stand above level. */
+  readonly angle: Radian
+  /** Wanted for the unit to hang level, with the centre of mass in the middle of what is known. */
+  readonly length: Metre
+}
+
+export interface SlingLegs {
+  readonly legs: readonly SlingLeg[]
+  readonly cautions: readonly string[]
+}
+
+type Vector = readonly [number, number, number]
+
+/**
+ * What each leg of a sling carries when the unit hangs level below one hook, with its centre of mass where it is and not
+ * in the middle. Four legs on a stiff unit: two or three may carry all, whatever their lengths are said to be, so each leg
+ * gets the most of all ways to hang.
+ *
+ * @param mass symbol m, the whole; where it is known only in part, weigh it first
+ * @param centre centre of mass, as from centreOfMass; in the axes of the unit, z upwards
+ * @param points two to four eyes, all above the centre of mass
+ * @param hookHeight of the hook above the highest eye
+ * @returns tension, angle and length of each leg
+ * @throws VALUE_OUTSIDE, RANGE_TURNED, SLUNG_BELOW_CENTRE, SLING_LEG_FLAT, CENTRE_OUTSIDE_SLING
+ * @source statics of forces through one point; the most of each leg lies at a corner of all ways to hang
+ * @example slingLegs({ mass: kilogram(1000), centre: { x: mm(0), y: mm(0), z: mm(0) }, points: [{ name: 'a', x: mm(-500), y: mm(0), z: mm(300) }, { name: 'b', x: mm(500), y: mm(0), z: mm(300) }], hookHeight: mm(500) }).legs[0].tension   // 6934 N
+ */
+export function slingLegs({
+  mass,
+  centre,
+  points,
+  hookHeight,
+}: {
+  readonly mass: Known<Kilogram>
+  readonly centre: Place
+  readonly points: readonly SlingPoint[]
+  readonly hookHeight: Metre
+}): SlingLegs {
+  requireAboveZero('the mass', mass, 'kg')
+  requireAboveZero('the height of the hook', hookHeight, 'm')
+  requireWithin('the number of sling legs', points.length, { low: 2, high: 4, unit: '' })
+  const highest = Math.max(...points.map(({ z }) => z))
+  const lowest = Math.min(...points.map(({ z }) => z))
+  const centreTop = rangeOf(centre.z).high
+  if (lowest <= centreTop) {
+    throw new Problem('SLUNG_BELOW_CENTRE', { eye: shown(lowest, 'm'), centre: shown(centreTop, 'm') })
+  }
+  const weight = rangeOf(mass).high * GRAVITY
+  const legsAt = (x: number, y: number) => legsBelow({ hook: [x, y, highest + hookHeight], points, weight })
+  const all = ends(centre.x).flatMap((x) => ends(centre.y).map((y) => legsAt(x, y)))
+  const middle = legsAt(middleOf(centre.x), middleOf(centre.y))
+  const legs = points.map(({ name }, at) => ({
+    name,
+    tension: newton(Math.max(...all.map((legs) => legs[at]?.tension as number))),
+    angle: radian(Math.min(...all.map((legs) => legs[at]?.angle as number))),
+    length: metre(middle[at]?.length as number),
+  }))
+  const flat = legs.find(({ angle }) => angle < FLATTEST_LEG - 1e-9)
+  if (flat) throw new Problem('SLING_LEG_FLAT', { name: flat.name, angle: shown(flat.angle, 'rad') })
+  return { legs, cautions: cautions({ legs, count: points.length }) }
+}
+
+const ends = (known: Known<Metre>): readonly number[] => [...new Set(Object.values(rangeOf(known)))]
+const middleOf = (known: Known<Metre>): number => (rangeOf(known).low + rangeOf(known).high) / 2
+
+interface Hanging {
+  readonly hook: Vector
+  readonly points: readonly SlingPoint[]
+  readonly weight: number
+}
+
+function legsBelow({ hook, points, weight }: Hanging) {
+  // Two legs: the unit swings until its centre hangs below the line between the eyes.
+  const top = points.length === 2 ? aboveLine(hook, points as readonly [SlingPoint, SlingPoint]) : hook
+  const legs = points.map(({ x, y, z }): Vector => [top[0] - x, top[1] - y, top[2] - z])
+  const lengths = legs.map((leg) => Math.hypot(...leg))
+  const tensions = mostOfEach(
+    legs.map((leg, at) => scaled(leg, 1 / (lengths[at] as number))),
+    weight,
+  )
+  return legs.map((leg, at) => ({
+    tension: tensions[at] as number,
+    angle: Math.asin(leg[2] / (lengths[at] as number)),
+    length: lengths[at] as number,
+  }))
+}
+
+function aboveLine([x, y, z]: Vector, [a, b]: readonly [SlingPoint, SlingPoint]): Vector {
+  const [dx, dy] = [b.x - a.x, b.y - a.y]
+  const along = ((x - a.x) * dx + (y - a.y) * dy) / (dx ** 2 + dy ** 2)
+  return [a.x + along * dx, a.y + along * dy, z]
+}
+
+/** Most tension of each leg over all ways in which two or three of them hold the weight. */
+function mostOfEach(directions: readonly Vector[], weight: number): readonly number[] {
+  const most = directions.map(() => Number.NEGATIVE_INFINITY)
+  for (const holding of choicesOf(directions.length)) {
+    const tensions = holding.length === 2 ? holdByTwo(directions, holding) : holdByThree(directions, holding)
+    if (!tensions?.every((tension) => tension >= -1e-9)) continue
+    for (const at of directions.keys()) {
+      const share = tensions[holding.indexOf(at)] ?? 0
+      most[at] = Math.max(most[at] as number, Math.max(0, share) * weight)
+    }
+  }
+  if (!most.every(Number.isFinite)) throw new Problem('CENTRE_OUTSIDE_SLING')
+  return most
+}
+
+function choicesOf(count: number): readonly (readonly number[])[] {
+  if (count === 2) return [[0, 1]]
+  const places = Array.from({ length: count }, (_, at) => at)
+  return places.flatMap((a) => places.flatMap((b) => places.flatMap((c) => (a < b && b < c ? [[a, b, c]] : []))))
+}
+
+/** Tensions for a weight of one: both legs and the weight lie in one upright plane. */
+function holdByTwo(directions: readonly Vector[], [first, second]: readonly number[]): readonly number[] | undefined {
+  const [a, b] = [directions[first as number] as Vector, directions[second as number] as Vector]
+  const [out, back] = [Math.hypot(a[0], a[1]), Math.hypot(b[0], b[1])]
+  if (a[0] * b[0] + a[1] * b[1] > 1e-12) return undefined
+  if (out + back < 1e-12) return [0.5 / a[2], 0.5 / b[2]]
+  const turned = a[2] * back + b[2] * out
+  return [back / turned, out / turned]
+}
+
+function holdByThree(directions: readonly Vector[], holding: readonly number[]): readonly number[] | undefined {
+  const [a, b, c] = holding.map((at) => directions[at] as Vector) as [Vector, Vector, Vector]
+  const whole = triple(a, b, c)
+  if (Math.abs(whole) < 1e-9) return undefined
+  const up: Vector = [0, 0, 1]
+  return [triple(up, b, c) / whole, triple(a, up, c) / whole, triple(a, b, up) / whole]
+}
+
+const scaled = ([x, y, z]: Vector, by: number): Vector => [x * by, y * by, z * by]
+const triple = (a: Vector, b: Vector, c: Vector): number =>
+  a[0] * (b[1] * c[2] - b[2] * c[1]) - a[1] * (b[0] * c[2] - b[2] * c[0]) + a[2] * (b[0] * c[1] - b[1] * c[0])
+
+function cautions({ legs, count }: { readonly legs: readonly SlingLeg[]; readonly count: number }): string[] {
+  const flat = legs.filter(({ angle }) => angle < Math.PI / 4).map(({ name }) => name)
+  const longest = Math.max(...legs.map(({ length }) => length))
+  const differ = legs.some(({ length }) => length < 0.98 * longest)
+  return [
+    ...(count === 2 ? ['Two legs: it swings about the line of the eyes until its centre hangs below it.'] : []),
+    ...(count === 4 ? ['Four legs on a stiff unit: each is taken as if only two or three of them carried.'] : []),
+    ...(flat.length ? [`Flatter than 45°: ${flat.join(', ')}. Raise the hook or take a spreader.`] : []),
+    ...(differ
+      ? ['The legs have to differ in length for it to hang level; with equal legs it tilts and the loads change.']
+      : []),
+    ...RATED_GEAR,
+  ]
+}
