@@ -357,6 +357,10 @@ describe('into a keyway', () => {
       fc.property(ringOn('A'), fc.oneof(ringOn('A'), wall), (p, q) => {
         const { flat: _, ...round } = q
         expect(covers(meeting([p], [round])).is).toBe(isCovered(p, round) ? 'yes' : 'no')
+        // What it is sunk into may reach up to its top.
+        expect(covers(meeting([p], [round], true)).is).toBe(
+          isCovered({ ...p, inside: p.outside }, round) ? 'yes' : 'no',
+        )
       }),
       seed(31, 1000),
     )

@@ -16,6 +16,8 @@ export interface Encounter {
   readonly moving: readonly Solid[]
   readonly movingHome: readonly Solid[]
   readonly standing: readonly Solid[]
+  /** What stands is not at home but parked. */
+  readonly isParked?: boolean
   readonly mayTouch: boolean
 }
 
@@ -98,7 +100,8 @@ export function blocksAlong(encounter: Encounter, end: End): Block {
  * whether they share a place it is usual that they do not.
  */
 function besideHome(answer: Answer, p: Solid, q: Solid, encounter: Encounter): Answer {
-  const { movingHome, mayTouch } = encounter
+  const { movingHome, mayTouch, isParked } = encounter
+  if (isParked) return answer
   if (p.tool) return stretchesMeet(p, q).is === 'no' ? answer : NOT_KNOWN
   const mayMesh = mayTouch && !sameAxis(p, q)
   const together = any(homesOf(p, encounter).map((home) => homesMeet(eased(home, matesOf(home, encounter)), q)))
@@ -136,11 +139,12 @@ function descends(p: Solid, q: Solid): Answer {
 
 const NOTHING = { low: 0, high: 0, standing: 'seen' } as const
 
-/** A key is laid into its keyway from the side: whatever lies around that stretch is in the way. */
-export function covers({ moving, standing }: Encounter): Block {
-  return worst(moving, standing, (p, q) =>
-    sameAxis(p, q) ? all([stretchesMeet(p, q), less(p.inside, q.outside)]) : NO,
-  )
+/** A key is laid into its keyway from the side: whatever lies around that stretch is in the way, but not what it is sunk into. */
+export function covers({ moving, standing, mayTouch }: Encounter): Block {
+  return worst(moving, standing, (p, q) => {
+    if (!sameAxis(p, q)) return NO
+    return all([stretchesMeet(p, q), less(mayTouch ? p.outside : p.inside, q.outside)])
+  })
 }
 
 /** A closed ring brought by hand: nothing may already run through its hole and out at both sides. */
