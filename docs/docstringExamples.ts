@@ -61,6 +61,7 @@ const NUMBER = /^([-−]?\d+(?:\.(\d+))?(?:e([-+]?\d+))?)(?![\d.])\s*(.*)$/i
 
 /** Undefined when the result is what is printed; otherwise one sentence about the difference. */
 export function differs(result: unknown, printed: string): string | undefined {
+  if (typeof result === 'string' && !LITERAL.test(printed)) return differsFromText(result, printed)
   const number = NUMBER.exec(printed)
   if (!number) return differsFromLiteral(result, printed)
   const [, digits, decimals = '', exponent = '0', unitName = ''] = number
@@ -72,6 +73,16 @@ export function differs(result: unknown, printed: string): string | undefined {
   const rounding = 1e-12 * Math.abs(unit(value))
   if (unit(value - half) - rounding <= result && result <= unit(value + half) + rounding) return undefined
   return `it gives ${result} in SI units; printed is ${printed}, which is ${unit(value)}`
+}
+
+/** What would be read as something else than a text when it has no quotes. */
+const LITERAL = /^([-−]?\d.*|true|false|null|undefined|[[{].*)$/
+
+/** A text may stand with or without quotes, and may be broken off with an ellipsis. */
+function differsFromText(result: string, printed: string): string | undefined {
+  const text = /^'(.*)'$/.exec(printed)?.[1] ?? printed
+  const same = text.endsWith('…') ? result.startsWith(text.slice(0, -1).trimEnd()) : result === text
+  return same ? undefined : `it gives ${show(result)}; printed is ${printed}`
 }
 
 function differsFromLiteral(result: unknown, printed: string): string | undefined {

@@ -1,5 +1,5 @@
 // Runs every `@example call   // result` of the rooms below. A call may use whatever its room exports and the
-// constructors of quantities.
+// constructors of quantities; in the planning room `problem` is the example of the contract's page.
 import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
@@ -20,8 +20,11 @@ function roomOf(file: string): string {
 async function scopeOf(file: string): Promise<Record<string, unknown>> {
   const room = files.filter((other) => roomOf(other) === roomOf(file))
   const modules = ['quantity/constructors.ts', ...room, file].map((path) => import(/* @vite-ignore */ join(src, path)))
-  return Object.assign({}, ...(await Promise.all(modules)))
+  return Object.assign({ problem }, ...(await Promise.all(modules)))
 }
+
+const page = readFileSync(fileURLToPath(new URL('reference/contract.md', import.meta.url)), 'utf8')
+const problem = JSON.parse(/```json\n([\s\S]*?)```/.exec(page)?.[1] ?? 'null')
 
 const examples = files.flatMap((file) =>
   readExamples(readFileSync(join(src, file), 'utf8')).map((example) => ({

@@ -1,6 +1,6 @@
 // Writes schemas/*.schema.json from the zod schemas. `--check` writes nothing and fails where a file would change.
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs'
-import { join } from 'node:path'
+import { dirname, join } from 'node:path'
 import { rolldown } from 'rolldown'
 import { root } from './setup.mjs'
 
@@ -22,12 +22,13 @@ async function loadTable() {
 const checking = process.argv.includes('--check')
 const folder = join(root, 'schemas')
 const stale = []
-mkdirSync(folder, { recursive: true })
 for (const [file, text] of await loadTable()) {
   const path = join(folder, file)
   if (existsSync(path) && readFileSync(path, 'utf8') === text) continue
   stale.push(file)
-  if (!checking) writeFileSync(path, text)
+  if (checking) continue
+  mkdirSync(dirname(path), { recursive: true })
+  writeFileSync(path, text)
 }
 for (const file of stale) console.log(`schemas/${file}: ${checking ? 'stale; run npm run schemas' : 'written'}`)
 if (stale.length === 0) console.log('schemas: every file is as the code says')

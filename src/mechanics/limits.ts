@@ -22,7 +22,7 @@ function digits(value: number): string {
 /**
  * A value in the unit that a sentence uses.
  *
- * @example shown(mm(12.5), 'm')   // 12.5 mm
+ * @example shown(mm(12.5), 'm')   // '12.5 mm'
  */
 export function shown(value: number, unit: Unit): string {
   return SHOWN[unit](value)

@@ -1,5 +1,5 @@
 // The closed form of a problem's needs, worded: the same sequences, with every refusal at the step that makes it so.
-import { hasBit, keepOnly, membersOf } from './bitSet.ts'
+import { isEmpty, keepOnly, membersOf } from './bitSet.ts'
 import { type ClosedNeed, type Closing, closing, type Relation } from './closing.ts'
 import { chainOf, reasonOf, relationsOf, weakest } from './explain/proof.ts'
 import type { GiveUp, Need, OpId, PlanningProblem, Reason } from './model/problem.ts'
@@ -18,7 +18,7 @@ export interface ClosedProblem {
  * came from. `{done}` closes what is left of a job that is half done.
  *
  * @throws PLANNING_… when the problem is not valid
- * @example close(problem).problem.operations[0].needs.map(({ reason }) => reason.says)
+ * @example close(problem).problem.operations[0].needs.map(({ reason }) => reason.says)   // ['The float is read without the drag of the seal.']
  */
 export function close(problem: PlanningProblem, { done = [] }: { done?: Iterable<OpId> } = {}): ClosedProblem {
   assertValid(problem)
@@ -52,7 +52,7 @@ function certainNeeds(closed: Closing, op: number): Need[] {
     .filter((earlier) => {
       const between = before[op]!.slice()
       keepOnly(between, after[earlier]!)
-      return between.every((word) => word === 0)
+      return isEmpty(between)
     })
     .map((earlier) => {
       const [order] = chainOf(closed, earlier, op)
@@ -112,7 +112,3 @@ function worded(closed: Closing, op: number, { need, derivedFor, anyOf }: Closed
     giveUp: need.giveUp,
   }
 }
-
-/** Whether one operation certainly comes before another. */
-export const isBefore = (closed: Closing, before: number, after: number): boolean =>
-  hasBit(closed.before[after]!, before)

@@ -93,6 +93,8 @@ const joinGrounds = (parts: readonly Grounds[]): Grounds => ({
 })
 
 const MOST_COMBINED = 24
+const NO_GROUNDS: Grounds = { relations: [], orders: [] }
+const NO_RELATION: Relation = { kind: 'need', id: '', op: '' }
 
 class Closer {
   readonly problem: PlanningProblem
@@ -105,10 +107,10 @@ class Closer {
   readonly derived: LiveNeed[][]
   readonly modes: LiveMode[][]
   readonly fallenModes: Grounds[][]
-  readonly useLags: boolean
+  readonly options: ClosingOptions
   changed = false
 
-  constructor(problem: PlanningProblem, useLags: boolean) {
+  constructor(problem: PlanningProblem, options: ClosingOptions) {
     this.problem = problem
     this.size = problem.operations.length
     problem.operations.forEach((operation, at) => {
@@ -126,10 +128,11 @@ class Closer {
           this.fallenModes[at]!.push({ relations: [relation], orders: [] })
           return []
         }
+        if (options.hasMode?.(at, place) === false) return []
         return [{ place, needs: mode.needs.map((need) => this.live(at, need)) }]
       }),
     )
-    this.useLags = useLags
+    this.options = options
   }
 
   live(owner: number, need: Need): LiveNeed {
@@ -362,12 +365,33 @@ class Closer {
 
   closeAll(): void {
     let known = -1
-    if (this.useLags) this.orderByLags()
+    const { useLags = true, orders = [] } = this.options
+    if (useLags) this.orderByLags()
+    for (const { before, after } of orders) this.order(before, after, NO_GROUNDS, NO_RELATION)
     this.closeCertain()
     while (known !== this.orders.length) {
       known = this.orders.length
       this.derive()
       this.closeCertain()
+    }
+    this.noteShortcuts()
+  }
+
+  /** Orders that a need says itself are kept even where they follow from others, so that the shortest chain can be told. */
+  noteShortcuts(): void {
+    const noted = new Set(this.orders.map(({ before, after }) => before * this.size + after))
+    const note = (before: number, after: number, { relations, orders, relation }: LiveNeed) => {
+      if (noted.has(before * this.size + after)) return
+      noted.add(before * this.size + after)
+      this.orders.push({ before, after, grounds: { relations, orders }, relation })
+    }
+    for (const list of this.own) {
+      for (const live of list) {
+        const [first, ...others] = live.alternatives
+        for (const op of first!.done) if (others.every(({ done }) => done.includes(op))) note(op, live.owner, live)
+        for (const op of first!.notDone)
+          if (others.every(({ notDone }) => notDone.includes(op))) note(live.owner, op, live)
+      }
     }
   }
 
@@ -402,9 +426,18 @@ class Closer {
   }
 }
 
-/** Closes the needs of a valid problem; lags give certain orders too unless they are left out (as when sequences are counted). */
-export function closing(problem: PlanningProblem, { useLags = true } = {}): Closing {
-  const closer = new Closer(problem, useLags)
+export interface ClosingOptions {
+  /** Lags give certain orders too, unless they are left out (as when sequences are counted). */
+  readonly useLags?: boolean
+  /** Orders that are known from elsewhere. */
+  readonly orders?: readonly { readonly before: number; readonly after: number }[]
+  /** Modes that may still be used, by operation and place. */
+  readonly hasMode?: (op: number, place: number) => boolean
+}
+
+/** Closes the needs of a valid problem. */
+export function closing(problem: PlanningProblem, options: ClosingOptions = {}): Closing {
+  const closer = new Closer(problem, options)
   try {
     closer.closeAll()
     return closer.result(null)

@@ -19,7 +19,7 @@ const USUAL_LIMIT = 3_000_000
  *
  * @param limit sets of operations that may be looked at, all parts together
  * @throws PLANNING_COUNT_LIMIT when the problem has more; PLANNING_… when it is not valid
- * @example countSequences(problem)   // '56447520'
+ * @example countSequences(problem)   // '1'
  */
 export function countSequences(problem: PlanningProblem, { limit = USUAL_LIMIT } = {}): string {
   assertValid(problem)

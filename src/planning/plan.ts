@@ -7,10 +7,10 @@ import type { PlanningProblem } from './model/problem.ts'
 import type { PlacedStep, PlanResult, Value } from './model/sequence.ts'
 import { bestStarts } from './relations/lags.ts'
 import { setUpChanges } from './relations/setUpChanges.ts'
-import { tripleOf } from './search/bestValue.ts'
 import { instanceOf } from './search/instance.ts'
 import type { Step } from './search/kernel.ts'
 import { solve } from './search/solve.ts'
+import { tripleOf } from './search/tripleOf.ts'
 import { assertValid } from './validate.ts'
 
 export interface PlanProgress {

@@ -12,7 +12,7 @@ const MOST_HAZARD = 1_000
  *
  * Limits: 2,000 operations, 40,000 needs and lags, 10,000,000 seconds (116 days) and 1,000 points of hazard for each number.
  *
- * @example validate(problem).map(printProblem)   // ["The need 'seal after float' of 'seal' names the operation 'flaot', …"]
+ * @example validate(problem)   // []
  */
 export function validate(problem: PlanningProblem): Problem[] {
   const found: Problem[] = []

@@ -40,7 +40,7 @@ export function readQuantity<D extends Dimension>(text: string, wanted: Wanted<D
  *
  * @param text `0.05..0.20 mm`, `0.05 to 0.20`, `90–100 min`, `2-3 thou`, `63.5 ± 0.05 mm`
  * @throws QUANTITY_RANGE_REVERSED and the problems of readQuantity
- * @example readRange('0.05..0.20 mm', { as: 'length' })   // {low: 0.00005 m, high: 0.0002 m}
+ * @example readRange('0.05..0.20 mm', { as: 'length' }).high   // 0.20 mm
  */
 export function readRange<D extends Dimension>(text: string, wanted: Wanted<D>): Range<Dimensions[D]> {
   const { low, high } = evaluate(parseSpan(text), wanted, text)

@@ -56,7 +56,7 @@ export type HeatedPart = keyof typeof TABLE
  * Temperature limits of a part that is warmed or chilled to fit it; a kind that is not held here gets the narrowest.
  *
  * @source the source line of each; bearings: 121 °C is 250 °F, 93 °C is 200 °F, 66 °C is 150 °F, -54 °C is -65 °F
- * @example heatLimitOf('bearing, metal cage').holding   // 8 hours at most at 121 °C, 24 hours at 93 °C; 1 hour cold
+ * @example heatLimitOf('bearing, metal cage').holding   // '8 hours at most at 121 °C, …'
  */
 export function heatLimitOf(kind: HeatedPart | (string & {})): HeatLimit {
   return Object.hasOwn(TABLE, kind) ? TABLE[kind as HeatedPart] : TABLE.unknown

@@ -70,7 +70,7 @@ const GRADES: readonly GradeRow[] = [
  * @throws VALUE_OUTSIDE
  * @source ISO 898-1 (classes 4.6 to 12.9, M1.6 to M39); SAE J429 (grades 1, 2, 5, 8, 1/4 to 1 1/2 in)
  * @example fastenerStrength({ grade: '8.8', nominalDiameter: mm(20) }).proof   // 600 MPa
- * @example fastenerStrength({ grade: 'no marking', nominalDiameter: mm(20) }).grade   // 4.6
+ * @example fastenerStrength({ grade: 'no marking', nominalDiameter: mm(20) }).grade   // '4.6'
  */
 export function fastenerStrength({
   grade,

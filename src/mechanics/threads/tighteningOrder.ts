@@ -18,7 +18,7 @@ const ALIKE = 0.05
  * @param screws id and place of each, in any one plane and from any origin; the first in the list starts where it can
  * @returns ids in order; none for an empty list
  * @source cross pattern as in ASME PCC-1 (legacy sequence, from memory); from the centre outward: common practice, no source
- * @example tighteningOrder([{ id: '1', x: mm(50), y: mm(0) }, { id: '2', x: mm(0), y: mm(50) }, { id: '3', x: mm(-50), y: mm(0) }, { id: '4', x: mm(0), y: mm(-50) }]).join(' ')   // 1 3 2 4
+ * @example tighteningOrder([{ id: '1', x: mm(50), y: mm(0) }, { id: '2', x: mm(0), y: mm(50) }, { id: '3', x: mm(-50), y: mm(0) }, { id: '4', x: mm(0), y: mm(-50) }]).join(' ')   // '1 3 2 4'
  */
 export function tighteningOrder(screws: readonly ScrewPlace[]): string[] {
   const centre = middleOf(screws)

@@ -1,11 +1,12 @@
 // What the sequence engine is told. Plain immutable data; the meaning of every field is in docs/reference/contract.md.
 
+import type { Standing } from '../../quantity/known.ts'
+
 export type OpId = string
 
 export type Origin = 'geometry' | 'connection' | 'process' | 'author' | 'usual' | 'observed'
 
-/** How well something is known: seen (measured) · told (book, drawing) · usual (trade practice) · supposed (a guess). */
-export type Standing = 'seen' | 'told' | 'usual' | 'supposed'
+export type { Standing }
 
 /** Why a relation holds. `says` is one sentence for people; `facts` carries what it was made from. */
 export interface Reason {

@@ -20,8 +20,8 @@ export interface Assumption {
 }
 
 /**
- * A member of an irreducible conflict: take any one out and the rest can be done. To take a mode out is to lift the hands and the
- * set-up that it asks for; its needs are members of their own.
+ * A member of an irreducible conflict: take any one out and the rest can be done. To take a mode out is to do it
+ * with the hands that are there, its changes of set-up taking no time; its needs are members of their own.
  */
 export interface ConflictMember {
   readonly kind: 'need' | 'lag' | 'mode'

@@ -1,6 +1,14 @@
 // The relations of a problem one by one, and the problem with only some of them.
 import type { Relation } from '../closing.ts'
-import type { PlanningProblem } from '../model/problem.ts'
+import type { Mode, PlanningProblem } from '../model/problem.ts'
+
+/**
+ * Marks a mode that was taken out: the hands that are there will do, and the changes of set-up that it asks for take no time.
+ * It still leaves the set-up as it names it; else taking it out could make a later change longer.
+ */
+export const LIFTED = Symbol('lifted')
+
+export const isLifted = (mode: Mode): boolean => LIFTED in mode
 
 export const relationKey = ({ kind, op, id }: Relation): string =>
   kind === 'mode' ? `mode ${op} ${id}` : `${kind} ${id}`
@@ -34,11 +42,9 @@ export function keepRelations(problem: PlanningProblem, keeps: (relation: Relati
         modes: operation.modes.map((mode) => ({
           ...mode,
           needs: mode.needs.filter(({ id }) => keeps({ kind: 'need', id, op })),
-          ...(keeps({ kind: 'mode', id: mode.id, op }) ? {} : LIFTED),
+          ...(keeps({ kind: 'mode', id: mode.id, op }) ? {} : { people: 1, [LIFTED]: true }),
         })),
       }
     }),
   }
 }
-
-const LIFTED = { people: 1, setup: { workpiece: 'any', attitude: 'any', station: 'any', tools: 'any' } } as const

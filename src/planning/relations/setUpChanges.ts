@@ -1,5 +1,6 @@
 // The rule of set-ups: what each step of a sequence finds set up otherwise, and what changing it costs.
 import type { Mode, PlanningProblem } from '../model/problem.ts'
+import { isLifted } from './relationsIn.ts'
 
 export interface Choice {
   readonly op: string
@@ -25,7 +26,8 @@ export function setUpChanges(problem: PlanningProblem, sequence: readonly Choice
   let atHand = start.workpiece
   let station = start.station
   let tools = start.tools === undefined ? undefined : print(start.tools)
-  return sequence.map(({ mode: { setup } }) => {
+  return sequence.map(({ mode }) => {
+    const { setup } = mode
     const list: SetUpChange[] = []
     if (setup.workpiece !== 'any') {
       const { workpiece } = setup
@@ -55,6 +57,6 @@ export function setUpChanges(problem: PlanningProblem, sequence: readonly Choice
       }
       tools = wanted
     }
-    return list
+    return isLifted(mode) ? list.map((change) => ({ ...change, s: 0 })) : list
   })
 }

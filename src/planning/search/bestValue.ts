@@ -2,16 +2,9 @@
 import { closing } from '../closing.ts'
 import type { PlanningProblem } from '../model/problem.ts'
 import type { Value } from '../model/sequence.ts'
-import { type Instance, instanceOf } from './instance.ts'
+import { instanceOf } from './instance.ts'
 import { solve } from './solve.ts'
-
-/** The triple that a search key stands for. */
-export function tripleOf(instance: Instance, key: number): Value {
-  const changes = key % instance.changesRange
-  const rest = (key - changes) / instance.changesRange
-  const elapsed = rest % instance.elapsedRange
-  return [(rest - elapsed) / instance.elapsedRange, elapsed, changes]
-}
+import { tripleOf } from './tripleOf.ts'
 
 /** The best value of a valid problem; null when nothing was found, which is proof that there is nothing only if `proven`. */
 export function bestValue(

@@ -3,6 +3,7 @@ import { Problem } from '../../problem/problem.ts'
 import { addBit, type BitSet, emptySet, hasBit, membersOf, setOf, wordsFor } from '../bitSet.ts'
 import type { ClosedNeed, Closing } from '../closing.ts'
 import { lagConstraints } from '../relations/lagConstraints.ts'
+import { isLifted } from '../relations/relationsIn.ts'
 import { aspectsOf, type Demand } from './aspects.ts'
 import { Setups } from './setups.ts'
 
@@ -20,6 +21,8 @@ export interface SearchMode {
   readonly place: number
   readonly hazard: number
   readonly demand: number
+  /** False for a mode that was taken out of a conflict: its changes take no time. */
+  readonly changesTakeTime: boolean
   readonly needs: readonly MaskedNeed[]
 }
 
@@ -104,6 +107,7 @@ export function instanceOf(closing: Closing): Instance {
           place,
           hazard: mode.hazard ?? 0,
           demand: numberOf(demandOf(mode.setup)),
+          changesTakeTime: !isLifted(mode),
           needs: needs.map(masked),
         }) - 1
       )
@@ -123,9 +127,9 @@ export function instanceOf(closing: Closing): Instance {
   const elapsed =
     durations.reduce((sum, duration) => sum + duration, 0) +
     size * changeSeconds +
-    bounds.reduce((sum, { least }) => sum + Math.abs(least), 0)
-  const most = modesOf.reduce(
-    (sum, list) => sum + list.reduce((top, mode) => Math.max(top, modes[mode]!.hazard), 0),
+    lagConstraints(problem, closing.indexOf).reduce((sum, { least_s }) => sum + Math.abs(least_s), 0)
+  const most = problem.operations.reduce(
+    (sum, operation) => sum + operation.modes.reduce((top, { hazard }) => Math.max(top, hazard ?? 0), 0),
     size * changeHazard,
   )
   const elapsedRange = elapsed + 1

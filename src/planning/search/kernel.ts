@@ -1,7 +1,9 @@
 // One pass of the search: layer by layer over the sets of operations done, keeping for each set and set-up the labels that no
 // other label covers. Exact while nothing is dropped; with a width it keeps the most promising labels and remembers the best
 // that any dropped one could have become.
+import { type BitSet, hasBit, membersOf } from '../bitSet.ts'
 import { AspectBound } from './aspectBound.ts'
+import { Deadlines } from './deadlines.ts'
 import type { Instance } from './instance.ts'
 import { Layer } from './layer.ts'
 import { isReady, needsHold } from './mayStart.ts'
@@ -25,6 +27,15 @@ export interface Pass {
   readonly finished: boolean
 }
 
+/** What a pass may do less than everything; only a whole pass bounds anything. */
+export interface Scope {
+  /** Starts nothing that a maximum lag ties to an operation before all else that operation waits for is done. */
+  readonly careful?: boolean
+  /** Keeps this order of all operations, but for those that are `free`. */
+  readonly order?: readonly number[]
+  readonly free?: BitSet
+}
+
 export interface Stop {
   /** Labels that may still be made. */
   effort: number
@@ -38,7 +49,10 @@ export class Kernel {
   readonly rootKey: number
   made = 0
   readonly #aspectBounds: AspectBound[]
+  /** All bounds whose states are kept with a set: those of all operations, then those of each wait that has its own. */
+  readonly #tracked: AspectBound[]
   readonly #zones: Zones
+  readonly #deadlines: Deadlines
   readonly #tied: boolean
   readonly #reductions: Reductions
   readonly #naming: Uint32Array[]
@@ -48,9 +62,11 @@ export class Kernel {
     this.instance = instance
     this.waits = waitsOf(instance)
     this.#zones = new Zones(instance)
+    this.#deadlines = new Deadlines(instance, this.#zones)
     this.#tied = this.#zones.any
     const { size, words, modes, demands, setups } = instance
     this.#aspectBounds = setups.aspects.map((_, aspect) => new AspectBound(instance, aspect))
+    this.#tracked = [...this.#aspectBounds, ...this.waits.flatMap(({ changesAhead }) => changesAhead ?? [])]
     this.#reductions = new Reductions(instance, this.waits, this.#zones, reduce)
     this.#naming = setups.aspects.map((_, aspect) => {
       const naming = new Uint32Array(words)
@@ -68,8 +84,8 @@ export class Kernel {
 
   #root(): Layer {
     const { instance } = this
-    const layer = new Layer(instance.words, instance.setups.aspects.length)
-    layer.findOrAdd(new Uint32Array(instance.words), 0, -1)
+    const layer = new Layer(instance.words, this.#tracked.length)
+    layer.enter(new Uint32Array(instance.words), 0, -1)
     layer.work[0] = instance.durations.reduce((sum, duration) => sum + duration, 0)
     layer.hazard[0] = instance.leastHazard.reduce((sum, hazard) => sum + hazard, 0)
     layer.takeLabel()
@@ -90,19 +106,40 @@ export class Kernel {
    * @param width labels kept in each layer
    * @param limit only values below this one are looked for
    */
-  pass(width: number, limit: number, stop: Stop): Pass {
+  pass(width: number, limit: number, stop: Stop, scope: Scope = {}): Pass {
     const { instance } = this
+    const { order, free } = scope
+    const fixed = order && free ? order.filter((op) => !hasBit(free, op)) : null
+    const freeOps = free ? membersOf(free) : []
     const { size } = instance
     let from = this.#root()
-    let to = new Layer(instance.words, instance.setups.aspects.length)
+    let to = new Layer(instance.words, this.#tracked.length)
     let bound = Number.POSITIVE_INFINITY
     let dropped = 0
     const parents: Int32Array[] = []
     const moves: Int32Array[] = []
     if (from.key[0]! >= limit) return { found: null, bound, dropped, finished: true }
+    const all = instance.closing.problem.operations.map((_, op) => op)
+    const list: number[] = []
+    const candidates = (layer: Layer, set: number, depth: number): readonly number[] => {
+      const at = set * instance.words
+      list.length = 0
+      if (!fixed) {
+        for (const op of all) {
+          if (isIn(layer.setWords, at, op)) continue
+          if (scope.careful && !this.#isDue(op, layer.setWords, at)) continue
+          list.push(op)
+        }
+        return list
+      }
+      for (const op of freeOps) if (!isIn(layer.setWords, at, op)) list.push(op)
+      const next = fixed[depth - (freeOps.length - list.length)]
+      if (next !== undefined) list.push(next)
+      return list
+    }
     for (let depth = 0; depth < size; depth++) {
       to.clear()
-      if (!this.#expand(from, to, limit, stop)) {
+      if (!this.#expand(from, to, limit, stop, (set) => candidates(from, set, depth))) {
         for (let label = 0; label < from.labels; label++) {
           if (from.next[label] !== DEAD) bound = Math.min(bound, from.key[label]!)
         }
@@ -135,9 +172,9 @@ export class Kernel {
   }
 
   /** Every step that each label may take next. False when the effort is used up. */
-  #expand(from: Layer, to: Layer, limit: number, stop: Stop): boolean {
+  #expand(from: Layer, to: Layer, limit: number, stop: Stop, candidates: (set: number) => readonly number[]): boolean {
     const { instance } = this
-    const { size, words, modes, modesOf, setups } = instance
+    const { words, modes, modesOf, setups } = instance
     for (let set = 0; set < from.sets; set++) {
       let label = from.first[set]!
       if (label < 0) continue
@@ -145,8 +182,7 @@ export class Kernel {
       const at = set * words
       this.#reductions.enter(from, set)
       const moves: number[] = []
-      for (let op = 0; op < size; op++) {
-        if ((from.setWords[at + (op >>> 5)]! >>> (op & 31)) & 1) continue
+      for (const op of candidates(set)) {
         if (!isReady(instance, op, from.setWords, at)) continue
         for (const mode of modesOf[op]!) {
           const { needs } = modes[mode]!
@@ -157,7 +193,7 @@ export class Kernel {
       for (; label >= 0; label = from.next[label]!) {
         const chosen = this.#reductions.choose(moves, from.setup[label]!)
         for (const mode of chosen) {
-          const { op, demand, hazard } = modes[mode]!
+          const { op, demand, hazard, changesTakeTime } = modes[mode]!
           stop.effort--
           this.made++
           let target = targets.get(op)
@@ -166,12 +202,13 @@ export class Kernel {
             targets.set(op, target)
           }
           const change = setups.change(from.setup[label]!, demand)
+          const seconds = changesTakeTime ? change.seconds : 0
           let time: number
           if (from.openCount[set]! === 0 && to.openCount[target]! === 0) {
-            time = from.time[label]! + change.seconds + instance.durations[op]!
+            time = from.time[label]! + seconds + instance.durations[op]!
             this.#zones.placed = 0
           } else {
-            time = this.#zones.move(from, label, op, change.seconds, to, target)
+            time = this.#zones.move(from, label, op, seconds, to, target)
             if (time < 0) continue
           }
           const fresh = to.takeLabel()
@@ -184,9 +221,23 @@ export class Kernel {
           to.parent[fresh] = label
           to.move[fresh] = mode
           to.key[fresh] = this.#promise(to, fresh)
-          if (to.key[fresh]! >= limit) to.labels--
+          const isHopeless = to.openCount[target]! > 0 && !this.#deadlines.canBeMet(to, fresh)
+          if (isHopeless || to.key[fresh]! >= limit) to.labels--
           else this.#link(to, fresh)
         }
+      }
+    }
+    return true
+  }
+
+  /** Whether all is done that an operation tied to `op` by a maximum lag still waits for, beside `op` and what follows it. */
+  #isDue(op: number, words: Uint32Array, at: number): boolean {
+    const { before, after } = this.instance.closing
+    for (const tie of this.#zones.holds[op]!) {
+      const ahead = before[tie.op]!
+      for (let word = 0; word < ahead.length; word++) {
+        const others = ahead[word]! & ~after[op]![word]! & ~words[at + word]!
+        if (word === op >>> 5 ? others & ~(1 << (op & 31)) : others) return false
       }
     }
     return true
@@ -196,15 +247,12 @@ export class Kernel {
   #enter(from: Layer, set: number, op: number, to: Layer): number {
     const { instance } = this
     const sets = to.sets
-    const target = to.findOrAdd(from.setWords, set * instance.words, op)
+    const target = to.enter(from.setWords, set * instance.words, op)
     if (target < sets) return target
     to.work[target] = from.work[set]! - instance.durations[op]!
     to.hazard[target] = from.hazard[set]! - instance.leastHazard[op]!
     for (let aspect = 0; aspect < to.extras; aspect++) {
-      to.extra[target * to.extras + aspect] = this.#aspectBounds[aspect]!.step(
-        from.extra[set * to.extras + aspect]!,
-        op,
-      )
+      to.extra[target * to.extras + aspect] = this.#tracked[aspect]!.step(from.extra[set * to.extras + aspect]!, op)
     }
     this.#keep(to, target)
     if (this.#tied) {
@@ -223,10 +271,15 @@ export class Kernel {
   /** Which aspects some operation to come still names. */
   #keep(layer: Layer, set: number): void {
     const { words } = this.instance
-    const kept = this.#naming.map((naming) => {
-      for (let word = 0; word < words; word++) if (naming[word]! & ~layer.setWords[set * words + word]!) return true
-      return false
-    })
+    let kept = 0
+    for (let aspect = 0; aspect < this.#naming.length; aspect++) {
+      const naming = this.#naming[aspect]!
+      for (let word = 0; word < words; word++) {
+        if ((naming[word]! & ~layer.setWords[set * words + word]!) === 0) continue
+        kept += 2 ** aspect
+        break
+      }
+    }
     layer.kept[set] = this.instance.setups.keep(kept)
   }
 
@@ -253,14 +306,25 @@ export class Kernel {
   #waiting(layer: Layer, label: number, set: number): number {
     const { words, durations } = this.instance
     const at = set * words
+    const { aspects, states } = this.instance.setups
+    const state = states[layer.setup[label]!]!
     let most = 0
+    let extra = set * layer.extras
     for (const wait of this.waits) {
+      if (wait.changesAhead) extra += aspects.length
       if (isIn(layer.setWords, at, wait.later)) continue
       if (!isIn(layer.setWords, at, wait.earlier)) {
         let ahead = 0
         for (let word = 0; word < words; word++) {
           for (let bits = wait.ahead[word]! & ~layer.setWords[at + word]!; bits !== 0; bits &= bits - 1) {
             ahead += durations[(word << 5) + 31 - Math.clz32(bits & -bits)]!
+          }
+        }
+        if (wait.changesAhead) {
+          for (let aspect = 0; aspect < aspects.length; aspect++) {
+            const { seconds } = aspects[aspect]!
+            if (seconds === 0) continue
+            ahead += seconds * wait.changesAhead[aspect]!.least(layer.extra[extra + aspect]!, state[aspect]!)
           }
         }
         most = Math.max(most, layer.time[label]! + ahead + wait.least + wait.tail)

@@ -1,4 +1,5 @@
 // All states with the same number of operations done: done-sets in a hash table, and the labels (partial sequences) of each.
+import { SetTable } from './setTable.ts'
 
 /** Grows by doubling; `room` makes sure that one more element fits. */
 const grown = <A extends Int32Array | Uint32Array | Float64Array>(old: A, least: number): A => {
@@ -8,12 +9,9 @@ const grown = <A extends Int32Array | Uint32Array | Float64Array>(old: A, least:
   return next
 }
 
-export class Layer {
-  readonly words: number
+export class Layer extends SetTable {
   /** Numbers kept with each done-set (the state of each aspect's bound). */
   readonly extras: number
-  sets = 0
-  setWords: Uint32Array
   first: Int32Array
   extra: Int32Array
   work: Int32Array
@@ -41,15 +39,11 @@ export class Layer {
   zones: Int32Array
   zonesEnd = 0
 
-  #slots: Int32Array
-  #mask: number
-
   constructor(words: number, extras: number) {
-    this.words = words
+    super(words)
     this.extras = extras
     const sets = 256
     const labels = 512
-    this.setWords = new Uint32Array(sets * words)
     this.first = new Int32Array(sets)
     this.extra = new Int32Array(sets * extras)
     this.work = new Int32Array(sets)
@@ -69,39 +63,38 @@ export class Layer {
     this.move = new Int32Array(labels)
     this.key = new Float64Array(labels)
     this.zones = new Int32Array(1024)
-    this.#slots = new Int32Array(1024)
-    this.#mask = 1023
   }
 
-  clear(): void {
-    this.sets = 0
+  override clear(): void {
+    super.clear()
     this.labels = 0
     this.alive = 0
     this.openEnd = 0
     this.zonesEnd = 0
-    this.#slots.fill(0)
   }
 
-  /** The number of the set that is `from` (a set of another layer) and `op`; new sets get `first` −1. */
-  findOrAdd(fromWords: Uint32Array, fromAt: number, op: number): number {
-    const { words } = this
-    if ((this.sets + 1) * 2 > this.#slots.length) this.#rehash()
-    if ((this.sets + 1) * words > this.setWords.length) this.#growSets()
-    const at = this.sets * words
-    for (let word = 0; word < words; word++) this.setWords[at + word] = fromWords[fromAt + word]!
-    if (op >= 0) this.setWords[at + (op >>> 5)]! |= 1 << (op & 31)
-    let slot = this.#hash(at) & this.#mask
-    for (;;) {
-      const found = this.#slots[slot]! - 1
-      if (found < 0) break
-      if (this.#same(found * words, at)) return found
-      slot = (slot + 1) & this.#mask
+  /** The number of a set of another layer with one more operation, and room for all that goes with a new set. */
+  enter(from: Uint32Array, fromAt: number, op: number): number {
+    const before = this.sets
+    const set = this.findOrAdd(from, fromAt, op)
+    if (set === before) {
+      if (set === this.first.length) this.#growSets()
+      this.first[set] = -1
+      this.openAt[set] = this.openEnd
+      this.openCount[set] = 0
     }
-    this.#slots[slot] = this.sets + 1
-    this.first[this.sets] = -1
-    this.openAt[this.sets] = this.openEnd
-    this.openCount[this.sets] = 0
-    return this.sets++
+    return set
+  }
+
+  #growSets(): void {
+    const least = this.first.length * 2
+    this.first = grown(this.first, least)
+    this.extra = grown(this.extra, least * this.extras)
+    this.work = grown(this.work, least)
+    this.hazard = grown(this.hazard, least)
+    this.kept = grown(this.kept, least)
+    this.openAt = grown(this.openAt, least)
+    this.openCount = grown(this.openCount, least)
   }
 
   addOpen(set: number, event: number): void {
@@ -134,45 +127,5 @@ export class Layer {
       this.key = grown(this.key, least)
     }
     return this.labels++
-  }
-
-  #same(one: number, other: number): boolean {
-    for (let word = 0; word < this.words; word++) {
-      if (this.setWords[one + word] !== this.setWords[other + word]) return false
-    }
-    return true
-  }
-
-  #hash(at: number): number {
-    let hash = 0x9e3779b9
-    for (let word = 0; word < this.words; word++) {
-      hash = Math.imul(hash ^ this.setWords[at + word]!, 0x85ebca6b)
-      hash ^= hash >>> 13
-      hash = Math.imul(hash, 0xc2b2ae35)
-      hash ^= hash >>> 16
-    }
-    return hash >>> 0
-  }
-
-  #rehash(): void {
-    this.#slots = new Int32Array(this.#slots.length * 2)
-    this.#mask = this.#slots.length - 1
-    for (let set = 0; set < this.sets; set++) {
-      let slot = this.#hash(set * this.words) & this.#mask
-      while (this.#slots[slot] !== 0) slot = (slot + 1) & this.#mask
-      this.#slots[slot] = set + 1
-    }
-  }
-
-  #growSets(): void {
-    const least = this.sets + 1
-    this.setWords = grown(this.setWords, least * this.words)
-    this.first = grown(this.first, least)
-    this.extra = grown(this.extra, least * this.extras)
-    this.work = grown(this.work, least)
-    this.hazard = grown(this.hazard, least)
-    this.kept = grown(this.kept, least)
-    this.openAt = grown(this.openAt, least)
-    this.openCount = grown(this.openCount, least)
   }
 }

@@ -18,7 +18,7 @@ export class Setups {
   readonly #changes: (Change | undefined)[][] = []
   readonly #forgotten = new Map<number, number>()
   readonly #gaps: (Change | undefined)[][] = []
-  readonly #keptNumbers = new Map<string, number>()
+  readonly #keptNumbers = new Map<number, number>()
   readonly #keptLists: (readonly boolean[])[] = []
 
   constructor(aspects: readonly Aspect[], demands: readonly Demand[]) {
@@ -63,13 +63,12 @@ export class Setups {
     return change
   }
 
-  /** Numbers a choice of aspects that still matter. */
-  keep(kept: readonly boolean[]): number {
-    const key = kept.join()
-    const known = this.#keptNumbers.get(key)
+  /** Numbers a choice of aspects that still matter, told as a sum of powers of two. */
+  keep(kept: number): number {
+    const known = this.#keptNumbers.get(kept)
     if (known !== undefined) return known
-    const number = this.#keptLists.push(kept) - 1
-    this.#keptNumbers.set(key, number)
+    const number = this.#keptLists.push(this.aspects.map((_, aspect) => Math.floor(kept / 2 ** aspect) % 2 === 1)) - 1
+    this.#keptNumbers.set(kept, number)
     return number
   }
 

@@ -1,6 +1,7 @@
 // Waiting that cannot be worked away: for each minimum lag that is longer than its first operation, what has to come before
 // it and what has to come after it.
-import { addBit, type BitSet, emptySet, hasBit, keepOnly } from '../bitSet.ts'
+import { addBit, type BitSet, hasBit, keepOnly } from '../bitSet.ts'
+import { AspectBound } from './aspectBound.ts'
 import { type Instance, workOf } from './instance.ts'
 
 export interface Wait {
@@ -12,7 +13,12 @@ export interface Wait {
   readonly aheadWork: number
   /** From the start of `later` to the end, at least. */
   readonly tail: number
+  /** For each aspect, the changes among what comes ahead; null where that was not thought worth its price. */
+  readonly changesAhead: readonly AspectBound[] | null
 }
+
+/** So many waits, those that bind most, are looked at together with the changes of set-up ahead of them and after them. */
+const WITH_CHANGES = 2
 
 /** Lower bounds on the elapsed time that come from waiting. */
 export function waitsOf(instance: Instance): Wait[] {
@@ -39,19 +45,22 @@ export function waitsOf(instance: Instance): Wait[] {
     tails.set(op, tail)
     return tail
   }
-  return waits.map(({ earlier, later, least }) => ({
-    earlier,
-    later,
-    least,
-    ahead: closing.before[earlier]!,
-    aheadWork: workOf(instance, closing.before[earlier]!),
-    tail: tailOf(later),
-  }))
-}
-
-/** The first operations of all waits. */
-export function waitStarts(instance: Instance, waits: readonly Wait[]): BitSet {
-  const starts = emptySet(instance.size)
-  for (const { earlier } of waits) addBit(starts, earlier)
-  return starts
+  const { aspects } = instance.setups
+  return waits
+    .map(({ earlier, later, least }) => {
+      const ahead = closing.before[earlier]!
+      return { earlier, later, least, ahead, aheadWork: workOf(instance, ahead), tail: tailOf(later) }
+    })
+    .sort((one, other) => other.aheadWork + other.least + other.tail - (one.aheadWork + one.least + one.tail))
+    .map((wait, place) => {
+      if (place >= WITH_CHANGES) return { ...wait, changesAhead: null }
+      const tailOps = closing.after[wait.later]!.slice()
+      addBit(tailOps, wait.later)
+      const tailChanges = aspects.reduce(
+        (sum, { seconds }, aspect) => sum + seconds * new AspectBound(instance, aspect, tailOps).least(0, -1),
+        0,
+      )
+      const changesAhead = aspects.map((_, aspect) => new AspectBound(instance, aspect, wait.ahead))
+      return { ...wait, tail: wait.tail + tailChanges, changesAhead }
+    })
 }

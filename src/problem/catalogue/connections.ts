@@ -13,7 +13,7 @@ export const CONNECTIONS = table({
   CONNECTION_KEY_UNKNOWN: {
     says: (facts) =>
       `'${facts.key}' is nothing that a connection of the kind '${facts.kind}' knows (at '${facts.connection}').${meant(facts)}`,
-    next: 'Mend the key, or take it out. The keys of each kind: docs/reference/connections.md.',
+    next: ({ known }) => `Known here: ${known}. What each is: docs/reference/connections.md.`,
     http: 422,
   },
   CONNECTION_KEY_MISSING: {
@@ -22,8 +22,8 @@ export const CONNECTIONS = table({
     http: 422,
   },
   CONNECTION_VALUE_WRONG: {
-    says: ({ connection, key, received, expected }) =>
-      `'${key}' of '${connection}' cannot be read: received ${received}. ${expected}`,
+    says: ({ connection, key, received, reason }) =>
+      `'${key}' of '${connection}' cannot be read, received ${received}: ${reason}`,
     next: 'Until it is mended it counts as not given.',
     http: 422,
   },

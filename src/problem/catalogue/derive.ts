@@ -14,6 +14,17 @@ export const DERIVE = table({
     next: 'Measure both faces from the datum again, or correct the seat.',
     http: 422,
   },
+  TWO_SEATS_DISAGREE: {
+    says: ({ part, first, second, apart }) =>
+      `${part} stands against ${first} and against ${second}, but the two seats put it ${apart} apart.`,
+    next: 'Measure both faces again, or leave out the seat that is not one.',
+    http: 422,
+  },
+  SEATS_GO_ROUND: {
+    says: ({ part }) => `The seat of ${part} leads back to ${part}: no face of the circle stands on the datum.`,
+    next: 'Write one part of the circle from the datum face, without stands.',
+    http: 422,
+  },
   NO_WAY_IN: {
     says: ({ part, bars }) => `No way brings ${part} home. ${bars}.`,
     next: 'Measure what bars it, let it come from elsewhere (onto, way), or say what may be passed.',

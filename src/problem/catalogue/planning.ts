@@ -63,6 +63,11 @@ export const PLANNING = table({
     next: 'Name one of its modes, or none to have the best one chosen.',
     http: 422,
   },
+  PLANNING_NOT_DONE: {
+    says: ({ id }) => `The operation '${id}' cannot be undone: it is not done.`,
+    next: 'Name an operation that is done, or tell what is done.',
+    http: 409,
+  },
   PLANNING_COUNT_LIMIT: {
     says: ({ operations, limit }) =>
       `The sequences of ${operations} operations were not counted: there are more than ${limit} sets of operations to look at.`,

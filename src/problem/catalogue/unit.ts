@@ -38,7 +38,10 @@ export const UNIT = table({
     http: 422,
   },
   FILE_OTHER_FORM: {
-    says: ({ received, expected }) => `This file says 'matchmark: ${received}'; expected 'matchmark: ${expected}'.`,
+    says: ({ received, expected }) =>
+      received
+        ? `This file says 'matchmark: ${received}'; expected 'matchmark: ${expected}'.`
+        : `This file does not say what it is; expected 'matchmark: ${expected}'.`,
     next: 'Give the file of the right form, or write the form in its first line.',
     http: 422,
   },
@@ -55,12 +58,12 @@ export const UNIT = table({
   KEY_NOT_KNOWN: {
     says: ({ key, nearest }) =>
       nearest ? `'${key}' is not known here; did you mean '${nearest}'?` : `'${key}' is not known here.`,
-    next: (facts) => known(facts, 'Known here'),
+    next: (facts) => (facts.nearest ? 'Write it that way, or take it out.' : known(facts, 'Known here')),
     http: 422,
   },
   KEY_MISSING: {
     says: ({ key, where }) => `'${key}' is missing in ${where}.`,
-    next: ({ expected }) => `Write ${expected}.`,
+    next: ({ key, expected }) => `Write '${key}:' and ${expected}.`,
     http: 422,
   },
   VALUE_NOT_EXPECTED: {
@@ -69,8 +72,8 @@ export const UNIT = table({
     http: 422,
   },
   NAME_NOT_KNOWN: {
-    says: ({ key, name, what, nearest }) =>
-      `'${key}' names '${name}', which is no ${what} of this file${nearest ? `; did you mean '${nearest}'?` : '.'}`,
+    says: ({ key, name, what, of, nearest }) =>
+      `'${key}' names '${name}', which is no ${what} of ${of ?? 'this file'}${nearest ? `; did you mean '${nearest}'?` : '.'}`,
     next: (facts) => known(facts, 'Known are'),
     http: 422,
   },
@@ -106,6 +109,11 @@ export const UNIT = table({
     next: ({ form }) => String(form),
     http: 422,
   },
+  RING_TOO_MANY: {
+    says: ({ key, count, most }) => `'${key}' has ${count} rings; at most ${most} are read.`,
+    next: 'Leave out what is not a shape of its own: a thread or a spline is one ring.',
+    http: 422,
+  },
   RING_BACKWARDS: {
     says: ({ key, from, to }) => `'${key}' has a ring from ${from} to ${to}, which has no length.`,
     next: 'Give the smaller distance first.',
@@ -134,6 +142,17 @@ export const UNIT = table({
   CLOCK_BACKWARDS: {
     says: ({ clock, least, most }) => `The clock '${clock}' wants at least ${least} and at most ${most}.`,
     next: 'Give the smaller time as least.',
+    http: 422,
+  },
+  VARIANT_WITHOUT: {
+    says: ({ part, key, other, variant }) =>
+      `In the variant '${variant}' '${part}' stands, but '${other}', which it names under '${key}', does not.`,
+    next: 'Give both the same variants, or write the part once for each variant under two names.',
+    http: 422,
+  },
+  SERIAL_NOT_KNOWN: {
+    says: ({ serial, ranges }) => `The serial number ${serial} belongs to no single variant of the unit (${ranges}).`,
+    next: "Look at the plate again, widen the serials in the unit file, or write 'variant' instead.",
     http: 422,
   },
   EDIT_NO_PLACE: {

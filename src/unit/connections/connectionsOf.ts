@@ -1,9 +1,12 @@
 // Every connection of a unit, read by its kind: those written in full, and those that one word at a part stands for.
+import type { z } from 'zod'
 import { Problem } from '../../problem/problem.ts'
-import type { At, Connection, PartId, Unit } from '../model/unit.ts'
+import { placeOf } from '../file/connections.ts'
+import { nearest } from '../file/nearest.ts'
+import type { At, Connection, Part, PartId, Unit } from '../model/unit.ts'
 import type { Kind, Question } from './kind.ts'
 import { KINDS } from './kinds.ts'
-import { type Meaning, SHORTHAND, tiedTo } from './shorthand.ts'
+import { SHORTHAND, tiedTo } from './shorthand.ts'
 
 /** A connection with the kind that knows it, and what the file gives, checked and in SI. */
 export interface Connected {
@@ -33,8 +36,9 @@ export function connectionsOf(unit: Unit): Connections {
   const written = [...unit.connections.values()].flatMap((connection) => read(connection, unit, faults))
   const short = shorthand(unit, faults)
   const fromWords = short.connections
-    .flatMap((connection) => read(connection, unit, faults))
+    .flatMap(({ part, connection }) => read(connection, unit, faults).map((connected) => ({ part, connected })))
     .filter((word) => !written.some((full) => isSameJoint(full, word)))
+    .map(({ connected }) => connected)
   return { connections: [...written, ...fromWords], overlaps: short.overlaps, questions: short.questions, faults }
 }
 
@@ -47,24 +51,32 @@ function read(connection: Connection, unit: Unit, faults: Problem[]): Connected[
     fault('CONNECTION_KIND_UNKNOWN', connection.at, {
       connection: id,
       received: connection.kind,
+      nearest: nearest(connection.kind, [...KINDS.keys(), ...SHORTHAND.keys()]) ?? '',
       known: [...KINDS.keys()].join(', '),
     })
     return []
   }
-  const raw: Record<string, unknown> = { ...wordsOwn(meaning, connection.kind), ...connection.given }
+  const raw: Record<string, unknown> = { ...meaning?.fixed, ...connection.given }
   const schema = kind.given(unit)
   let result = schema.safeParse(raw)
   if (result.error) {
     for (const issue of result.error.issues) {
       tell(issue, raw, connection, kind.name, fault)
-      for (const key of issue.code === 'unrecognized_keys' ? issue.keys : issue.path.slice(0, 1))
-        delete raw[String(key)]
+      const [first] = issue.path
+      const bad = first !== undefined ? [first] : issue.code === 'unrecognized_keys' ? issue.keys : []
+      for (const key of bad) delete raw[String(key)]
     }
     result = schema.safeParse(raw)
   }
   if (!result.success) return []
   const unknown = kind.parts(result.data).filter((part) => !unit.parts.has(part))
-  for (const part of unknown) fault('CONNECTION_PART_UNKNOWN', connection.at, { connection: id, part })
+  for (const part of unknown) {
+    fault('CONNECTION_PART_UNKNOWN', connection.at, {
+      connection: id,
+      part,
+      nearest: nearest(part, unit.parts.keys()) ?? '',
+    })
+  }
   return unknown.length > 0 ? [] : [{ connection, kind, given: result.data }]
 }
 
@@ -76,50 +88,53 @@ const faultIn =
     faults.push(new Problem(code, facts, { file: unit.file, line, column }))
   }
 
-/** `kind: press fit` in a connection: the word gives the fit as well. */
-function wordsOwn(meaning: Meaning | undefined, word: string): Readonly<Record<string, unknown>> {
-  const how = { 'press fit': 'press', 'hot fit': 'hot', 'cold fit': 'cold', slide: 'loose' }[word]
-  return meaning && how ? { fit: how } : {}
-}
-
-interface Issue {
-  readonly code?: string
-  readonly path: readonly PropertyKey[]
-  readonly message: string
-  readonly keys?: readonly string[]
-}
+type Issue = z.core.$ZodIssue
 
 function tell(issue: Issue, raw: Record<string, unknown>, connection: Connection, kind: string, fault: Tell): void {
-  const { id, at } = connection
-  const key = issue.path.map(String).join(' › ')
-  if (issue.keys) {
-    for (const each of issue.keys)
-      fault('CONNECTION_KEY_UNKNOWN', at, { connection: id, kind, key: [key, each].filter(Boolean).join(' › ') })
+  const { id } = connection
+  if (issue.code === 'unrecognized_keys') {
+    // The message of an unknown key lists the keys of its block (file/words.ts).
+    const keys = issue.message.split(' · ')
+    for (const key of issue.keys) {
+      const facts = { connection: id, kind, key, nearest: nearest(key, keys) ?? '', known: keys.join(', ') }
+      fault('CONNECTION_KEY_UNKNOWN', placeOf(connection, [...issue.path, key]), facts)
+    }
     return
   }
-  const received = issue.path.reduce(
-    (value: unknown, step) => (value as Record<PropertyKey, unknown> | undefined)?.[step],
+  const at = placeOf(connection, issue.path)
+  const key = issue.path.map(String).join(' › ')
+  const received = issue.path.reduce<unknown>(
+    (value, step) => (value as Record<PropertyKey, unknown> | undefined)?.[step],
     raw,
   )
-  if (received === undefined) fault('CONNECTION_KEY_MISSING', at, { connection: id, kind, key })
-  else
-    fault('CONNECTION_VALUE_WRONG', at, {
-      connection: id,
-      key,
-      received: JSON.stringify(received),
-      expected: issue.message,
-    })
+  if (received === undefined) {
+    fault('CONNECTION_KEY_MISSING', at, { connection: id, kind, key })
+    return
+  }
+  const reason = issue.code === 'custom' ? issue.message : `expected ${issue.message}.`
+  fault('CONNECTION_VALUE_WRONG', at, { connection: id, key, received: JSON.stringify(received), reason })
+}
+
+interface FromWord {
+  readonly part: Part
+  readonly connected: Connected
 }
 
 function shorthand(unit: Unit, faults: Problem[]) {
-  const connections: Connection[] = []
+  const connections: { part: Part; connection: Connection }[] = []
   const overlaps: { mover: PartId; other: PartId }[] = []
   const questions: Question[] = []
   for (const part of unit.parts.values()) {
     if (part.kind === undefined) continue
     const meaning = SHORTHAND.get(part.kind)
     if (meaning === undefined) {
-      const facts = { part: part.id, received: part.kind, known: [...SHORTHAND.keys()].join(', ') }
+      const words = [...SHORTHAND.keys()]
+      const facts = {
+        part: part.id,
+        received: part.kind,
+        nearest: nearest(part.kind, words) ?? '',
+        known: words.join(', '),
+      }
       faultIn(unit, faults)('PART_KIND_UNKNOWN', part.at, facts)
       continue
     }
@@ -135,23 +150,24 @@ function shorthand(unit: Unit, faults: Problem[]) {
     }
     if (meaning.overlaps) overlaps.push({ mover: part.id, other: onto })
     if (meaning.kind !== undefined && meaning.given) {
-      const given = meaning.given(part, onto)
-      connections.push({
+      const given = { ...meaning.fixed, ...meaning.given(part, onto) }
+      const connection = {
         id: `${part.id}: ${part.kind}`,
         at: part.at,
         kind: meaning.kind,
         given,
         variants: part.variants,
-      })
+      }
+      connections.push({ part, connection })
     }
   }
   return { connections, overlaps, questions }
 }
 
-/** One of the two joins no part that the other does not join: they speak of the same joint. */
-function isSameJoint(full: Connected, word: Connected): boolean {
-  if (full.kind !== word.kind) return false
-  const [a, b] = [full, word].map(({ kind, given }) => kind.parts(given))
-  const within = (some: readonly PartId[] = [], all: readonly PartId[] = []) => some.every((part) => all.includes(part))
-  return within(a, b) || within(b, a)
+/** A part has one ring, seal or gasket of its own but may have several seats: these are the same where they join the same parts. */
+function isSameJoint(full: Connected, { part, connected }: FromWord): boolean {
+  if (full.kind !== connected.kind) return false
+  const [a, b] = [full, connected].map(({ kind, given }) => kind.parts(given))
+  const within = (some: readonly PartId[] = [], all: readonly PartId[] = []) => some.every((each) => all.includes(each))
+  return SHORTHAND.get(part.kind ?? '')?.several ? within(a, b) || within(b, a) : within([part.id], a)
 }

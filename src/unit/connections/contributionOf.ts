@@ -3,6 +3,7 @@
 import type { Unit } from '../model/unit.ts'
 import type { Connections } from './connectionsOf.ts'
 import type { Contribution } from './kind.ts'
+import { KINDS } from './kinds.ts'
 import { NOTHING } from './nothing.ts'
 
 /**
@@ -11,7 +12,9 @@ import { NOTHING } from './nothing.ts'
  * @example contributionOf(connectionsOf(unit), unit).steps.map((step) => step.id)   // ['warm bearing', 'feel bearing seated']
  */
 export function contributionOf({ connections, overlaps }: Connections, unit: Unit): Contribution {
-  const brought = connections.map(({ connection, kind, given }) => kind.steps(connection, given, unit))
+  const order = [...KINDS.keys()]
+  const inOrderOfWork = connections.toSorted((a, b) => order.indexOf(a.kind.name) - order.indexOf(b.kind.name))
+  const brought = inOrderOfWork.map(({ connection, kind, given }) => kind.steps(connection, given, unit))
   const all = [NOTHING, ...brought]
   return {
     steps: all.flatMap((each) => each.steps),

@@ -4,6 +4,7 @@ import type { Standing } from '../../planning/model/problem.ts'
 import type { Dimensions } from '../../quantity/dimension.ts'
 import type { Feature, Known, Unit } from '../model/unit.ts'
 import type { Place, WrittenSize } from './amounts.ts'
+import { given as gasketGiven } from './gasket/given.ts'
 import type { Figure, ShopFacts } from './kind.ts'
 
 type Length = Known<Dimensions['length']>
@@ -38,8 +39,22 @@ export function sizeOf(unit: Unit, size: WrittenSize | undefined): FoundSize {
 export function placeSize(unit: Unit, place: Place | undefined): FoundSize {
   if (place?.feature === undefined) return {}
   const name = `${place.part}.${place.feature}`
-  const known = resolveFeature(unit, name)?.size
+  const known = resolveFeature(unit, name)?.size ?? gasketThickness(unit, place)
   return { name, ...(known && { known }) }
+}
+
+/** `gasket A.squeezed`, `gasket A.free`: given by the gasket's connection and not twice as a feature. */
+function gasketThickness(unit: Unit, { part, feature }: Place): Length | undefined {
+  if (feature !== 'squeezed' && feature !== 'free') return undefined
+  for (const { id, kind, given } of unit.connections.values()) {
+    if (kind !== 'gasket' || (given.gasket !== part && id !== part)) continue
+    const { data } = gasketGiven(unit).safeParse(given)
+    const size = data?.[feature]
+    // Looked up at a part only: a thickness that names itself must not go round in a circle.
+    const told = size?.feature && resolveFeature(unit, `${size.feature.part}.${size.feature.feature}`)?.size
+    if (size) return size.known ?? told
+  }
+  return undefined
 }
 
 /** What a figure rests on: how well its worst-known size is known, and whether these sizes were read in this job. */

@@ -9,7 +9,8 @@ import type { Kind } from './kind.ts'
 import { lipSeal } from './lipSeal/kind.ts'
 import { snapRing } from './snapRing/kind.ts'
 
-const ALL: readonly Kind<unknown>[] = [cylindricalFit, fasteners, snapRing, lipSeal, engagement, gasket, bearingShims]
+/** In the order of the work inside one step: the gasket lies on before the screws are drawn up. */
+const ALL: readonly Kind<unknown>[] = [gasket, bearingShims, engagement, cylindricalFit, snapRing, lipSeal, fasteners]
 
 /** Name → kind. */
 export const KINDS: ReadonlyMap<string, Kind<unknown>> = new Map(ALL.map((kind) => [kind.name, kind]))

@@ -5,16 +5,22 @@ import type { Part, Unit } from '../model/unit.ts'
 export interface Meaning {
   /** A connection of this kind; `given` is what the part itself tells, in the words of the file. */
   readonly kind?: string
+  /** What the word itself says. */
+  readonly fixed?: Readonly<Record<string, unknown>>
   readonly given?: (part: Part, onto: string) => Readonly<Record<string, unknown>>
   /** It has no step of its own: the part that it goes with has to be known. */
   readonly carried?: boolean
+  /** A part may have several such joints, with different parts. */
+  readonly several?: boolean
   /** It may touch or overlap what it goes onto. */
   readonly overlaps?: boolean
 }
 
-const seat = (how: string): Meaning => ({
+const seat = (fit: string): Meaning => ({
   kind: 'cylindrical fit',
-  given: ({ id }, onto) => ({ fit: how, moves: id, onto }),
+  fixed: { fit },
+  several: true,
+  given: ({ id }, onto) => ({ moves: id, onto }),
 })
 
 const WORDS = {

@@ -21,7 +21,16 @@ export interface Derivation {
   /** Parts that no way brings home, with what bars each way. */
   readonly noWayIn: readonly { readonly part: string; readonly bars: readonly string[] }[]
   readonly needs: { readonly all: number; readonly byHand: number }
+  readonly holds: readonly Hold[]
   readonly frame: Frame
+}
+
+/** From one step to another something is held: by a hand, a wire, a strap, the floor. */
+export interface Hold {
+  readonly part: string
+  readonly from: string
+  readonly to: string
+  readonly by: string
 }
 
 const FOLLOW_MINUTES = 3
@@ -75,8 +84,8 @@ export function derive(unit: Unit, joints: Contribution, people = 1): Derivation
     }
   }
   const homeBringers = frame.movers.flatMap((part) => {
-    const homeWith = frame.parking(part.id)?.homeWith
-    return homeWith ? [{ part: part.id, homeWith }] : []
+    const { homeWith, heldBy, resting } = frame.parking(part.id) ?? {}
+    return homeWith ? [{ part: part.id, homeWith, by: heldBy ?? resting ?? 'not told' }] : []
   })
   for (const { part, homeWith } of homeBringers) {
     const says = `${homeWith} brings ${part} home: it has to be parked first.`
@@ -123,6 +132,7 @@ export function derive(unit: Unit, joints: Contribution, people = 1): Derivation
     ],
     noWayIn,
     needs: { all: needs.length, byHand: needs.filter((need) => need.reason.origin === 'author').length },
+    holds: homeBringers.map(({ part, homeWith, by }) => ({ part, from: part, to: homeWith, by })),
     frame,
   }
 }
@@ -231,6 +241,7 @@ function followStep(part: Part, follow: Part['follows'][number], frame: Frame, o
       ),
       ...follow.reach.flatMap((opening) => openings.open({ opening, step: follow.id, whatFor: follow.id })),
     ],
+    ...(follow.noReturn ? { noReturn: follow.noReturn } : {}),
   }
 }
 

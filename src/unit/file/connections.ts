@@ -16,7 +16,7 @@ export function readConnections(unit: Item<WrittenUnit>, names: Names): Readonly
       connection.fault('KEY_MISSING', {
         key: 'kind',
         where: `connections › ${id}`,
-        expected: 'its kind, such as kind: press fit',
+        expected: 'a word such as press fit',
       })
       continue
     }

@@ -34,7 +34,9 @@ export class Item<T> {
     const { value } = this
     if (value === undefined || value === null) return []
     if (!Array.isArray(value)) return [new Item(this.page, this.path, value as unknown as Member)]
-    return value.map((member, index) => new Item(this.page, [...this.path, index], member as Member))
+    return value.flatMap((member, index) =>
+      member === null ? [] : [new Item(this.page, [...this.path, index], member as Member)],
+    )
   }
 
   get given(): boolean {
@@ -53,6 +55,12 @@ export class Item<T> {
 
   get at(): At {
     const { line, column } = this.page.namePlace(this.path)
+    return { line, column }
+  }
+
+  /** Where the value itself stands. */
+  get valueAt(): At {
+    const { line, column } = this.page.place(this.path)
     return { line, column }
   }
 

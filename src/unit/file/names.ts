@@ -1,5 +1,7 @@
 // The names that a file gives, and references to them.
 
+import { clip } from '../../quantity/clip.ts'
+import type { At } from '../model/unit.ts'
 import type { Item } from './item.ts'
 import { nearest } from './nearest.ts'
 import type { Page, Path } from './page.ts'
@@ -40,12 +42,18 @@ type WrittenNames = string | number | readonly (string | number)[] | null | unde
 /** A list of names, or one name, as written; nothing is looked up. */
 export const listed = (item: Item<WrittenNames>): string[] => item.list().flatMap((one) => one.text() || [])
 
+/** The same with the place of each. */
+export const listedPlaces = (item: Item<WrittenNames>): { name: string; at: At }[] =>
+  item.list().flatMap((one) => {
+    const name = one.text()
+    return name ? [{ name, at: one.valueAt }] : []
+  })
+
 /** The thing that a name stands for; a name that stands for nothing is told. */
-export function one(item: Item<string | number | null | undefined>, names: Names, kind: Kind): string | undefined {
-  const name = item.text()
+export function one(item: Item<unknown>, names: Names, kind: Kind, name = item.text()): string | undefined {
   if (!name) return undefined
   if (names[kind].has(name)) return name
-  tellUnknown(item, name, kind, names[kind].keys())
+  tellUnknown(item, name, kind, () => names[kind].keys())
   return undefined
 }
 
@@ -63,24 +71,35 @@ export function stepName(
   name = item.text(),
 ): string | undefined {
   if (!name) return undefined
-  const kinds: Kind[] = ['part', 'check', 'fill', 'step', 'connection']
-  const known = kinds.flatMap((kind) => [...names[kind].keys()])
-  if (known.includes(name)) return name
-  const near = nearest(name, known)
-  const holdsOne = known.some((each) => ` ${name} `.includes(` ${each} `))
-  if (holdsOne && !(near && near.length === name.length)) return name
-  tellUnknown(item, name, 'step', known)
+  if (isStep(name, names) || phrases(name).some((phrase) => isStep(phrase, names))) return name
+  tellUnknown(item, name, 'step', function* () {
+    for (const kind of STEPS) yield* names[kind].keys()
+  })
   return undefined
+}
+
+const STEPS: readonly Kind[] = ['part', 'check', 'fill', 'step', 'connection']
+const isStep = (name: string, names: Names): boolean => STEPS.some((kind) => names[kind].has(name))
+
+/** Every run of words inside a name of a few words. */
+function phrases(name: string): string[] {
+  const words = name.split(' ').slice(0, 12)
+  return words.flatMap((_, from) =>
+    words.slice(from).map((_word, length) => words.slice(from, from + length + 1).join(' ')),
+  )
 }
 
 export const stepNames = (item: Item<WrittenNames>, names: Names): string[] => [
   ...new Set(item.list().flatMap((each) => stepName(each, names) ?? [])),
 ]
 
-function tellUnknown(item: Item<unknown>, name: string, what: string, known: Iterable<string>): void {
-  const names = [...known]
+/** Beyond so many faults nobody reads hints, and looking for them takes its time. */
+const MOST_HINTS = 100
+
+function tellUnknown(item: Item<unknown>, name: string, what: string, all: () => Iterable<string>): void {
+  const names = item.page.faults.length < MOST_HINTS ? [...all()] : []
   const few = names.length > 12 ? `${names.slice(0, 12).join(', ')}, …` : names.join(', ')
-  item.fault('NAME_NOT_KNOWN', { name, what, nearest: nearest(name, names) ?? '', known: few })
+  item.fault('NAME_NOT_KNOWN', { name: clip(name), what, nearest: nearest(name, names) ?? '', known: few })
 }
 
 /** Steps are called by name: a part, a check, a fill, an added step and one that follows cannot share one. */

@@ -11,7 +11,7 @@ export function nearest(name: string, known: Iterable<string>): string | undefin
   if (name.length > LONGEST) return undefined
   const wanted = name.toLowerCase()
   let best: string | undefined
-  let least = Math.max(1, Math.floor(name.length / 3)) + 1
+  let least = Math.floor(name.length / 3) + 1
   for (const candidate of known) {
     if (Math.abs(candidate.length - name.length) >= least) continue
     const changes = distance(wanted, candidate.toLowerCase())

@@ -26,7 +26,7 @@ export class Page {
       const item = node?.kind === 'list' ? node.items[Number(step)] : undefined
       if (!entry && !item) return this.tree.place(offset)
       node = entry?.node ?? item
-      offset = entry && node?.kind !== 'scalar' ? entry.keyStart : (node?.start ?? offset)
+      offset = entry && !(node?.kind === 'scalar' && node.raw) ? entry.keyStart : (node?.start ?? offset)
     }
     if (letter !== undefined && node?.kind === 'scalar') offset = offsetInScalar(node, letter)
     return this.tree.place(offset)
@@ -58,7 +58,32 @@ export class Page {
     return node
   }
 
+  /** Whether the file says that it is of this form; told when it does not. */
+  isForm(expected: string): boolean {
+    const { root } = this.tree
+    if (!root) {
+      if (this.faults.length === 0) this.fault('FILE_EMPTY', { expected: `'matchmark: ${expected}'` }, this.place([]))
+      return false
+    }
+    const received = this.text(['matchmark']) ?? ''
+    if (received === expected) return true
+    this.fault('FILE_OTHER_FORM', { received, expected }, this.place(['matchmark']))
+    return false
+  }
+
   fault(code: ProblemCode, facts: Facts, place: Place): void {
     this.faults.push(new Problem(code, facts, place))
   }
+}
+
+const MOST_FAULTS = 100
+
+/** Faults in the order of the file, no more than a person can use. */
+export function inOrder(faults: readonly Problem[]): readonly Problem[] {
+  const sorted = [...faults].sort(
+    ({ place: a }, { place: b }) => (a?.line ?? 0) - (b?.line ?? 0) || (a?.column ?? 0) - (b?.column ?? 0),
+  )
+  if (sorted.length <= MOST_FAULTS) return sorted
+  const more = new Problem('FILE_MORE_FAULTS', { more: sorted.length - MOST_FAULTS }, sorted[MOST_FAULTS]?.place)
+  return [...sorted.slice(0, MOST_FAULTS), more]
 }

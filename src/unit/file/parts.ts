@@ -3,10 +3,10 @@ import { readFeatures } from './features.ts'
 import { Item } from './item.ts'
 import { readEnd } from './lines.ts'
 import { listed, many, type Names, one, stepNames } from './names.ts'
-import { nearest } from './nearest.ts'
 import { readRings, readWall } from './rings.ts'
 import type { WrittenUnit } from './schema.ts'
 import { LINE_KEY, type WrittenPart } from './schemaPart.ts'
+import { readStands } from './stands.ts'
 import { known, lengths, minutes } from './values.ts'
 import { type Around, lineOf, readColumns, readWays } from './ways.ts'
 
@@ -72,6 +72,7 @@ function readPart(id: PartId, part: PartItem, around: Around): Part {
         return line && distance ? [{ line, distance }] : []
       }),
     ways: readWays(part, ends, around),
+    stands: readStands(part, around),
     seats: parts('seats against'),
     slidesOn: parts('slides on'),
     meshes: parts('meshes'),
@@ -118,11 +119,7 @@ function ringsBy(
   for (const [key, item] of part.entries()) {
     const [, kind = '', line = ''] = LINE_KEY.exec(key) ?? []
     if (!kinds.includes(kind)) continue
-    if (!names.line.has(line)) {
-      const known = [...names.line.keys()]
-      const facts = { name: line, what: 'line', nearest: nearest(line, known) ?? '', known: known.join(', ') }
-      item.fault('NAME_NOT_KNOWN', facts)
-    }
+    one(item, names, 'line', line)
     const rings = kind === 'wall on' ? readWall(item, sizes) : readRings(item, sizes)
     found.set(line, [...(found.get(line) ?? []), ...rings])
   }
@@ -143,6 +140,7 @@ function readFollow(
 ): Follow {
   const follow = item as Item<NonNullable<WrittenPart['then']>[string]>
   const takes = known(follow.get('takes'), minutes)
+  const noReturn = follow.get('no way back').text()
   return {
     id,
     at: follow.at,
@@ -150,6 +148,7 @@ function readFollow(
     ...(takes && { takes }),
     tools: listed(follow.get('tools')),
     reach: many(follow.get('reach'), names, 'opening'),
+    ...(noReturn && { noReturn }),
   }
 }
 
@@ -174,8 +173,7 @@ export function readPassings(
     const along = [both, own, its].find(({ length }) => length > 0)
     const on =
       along ?? [lineOf(item, [], lines, "Put both into the 'stack' of their line.")].flatMap((line) => line ?? [])
-    const { line, column } = item.page.place(item.path)
-    return on.map(({ id }) => ({ at: { line, column }, line: id, mover, past, passes, standing: 'seen' }))
+    return on.map(({ id }) => ({ at: item.valueAt, line: id, mover, past, passes, standing: 'seen' }))
   }
 
   return unit

@@ -1,5 +1,5 @@
 // A unit file becomes the unit model. Pure: text in, model and faults out.
-import { Problem } from '../../problem/problem.ts'
+import type { Problem } from '../../problem/problem.ts'
 import { second } from '../../quantity/constructors.ts'
 import type { Unit } from '../model/unit.ts'
 import { readChecks } from './checks.ts'
@@ -10,7 +10,7 @@ import { Item } from './item.ts'
 import { readLines } from './lines.ts'
 import { gatherNames, many, type Names, tellSharedNames } from './names.ts'
 import { readOpenings } from './openings.ts'
-import { Page, type Path } from './page.ts'
+import { inOrder, Page, type Path } from './page.ts'
 import { readParts, readPassings } from './parts.ts'
 import { unitSchema, type WrittenUnit } from './schema.ts'
 import { LINE_KEY } from './schemaPart.ts'
@@ -18,9 +18,7 @@ import { shape } from './shape.ts'
 import { readAddedOrders, readAddedSteps, readDropped, readLies } from './steps.ts'
 import { readTree } from './tree.ts'
 import { known, minutes, type Sizes } from './values.ts'
-import { readVariants } from './variants.ts'
-
-const MOST_FAULTS = 100
+import { readVariants, tellMissingInVariants } from './variants.ts'
 
 export interface UnitRead {
   /** Missing where anything in the file is at fault. */
@@ -39,10 +37,7 @@ export interface UnitRead {
 export function readUnit(text: string, fileName: string): UnitRead {
   const tree = readTree(text, fileName)
   const page = new Page(tree)
-  if (!tree.root) {
-    if (page.faults.length === 0) page.fault('FILE_EMPTY', { expected: 'a unit file' }, page.place([]))
-    return { faults: inOrder(page.faults) }
-  }
+  if (!page.isForm('unit/1') || !tree.root) return { faults: inOrder(page.faults) }
   const isLineKey = (path: Path, key: string) => path.length === 2 && path[0] === 'parts' && LINE_KEY.test(key)
   const written = shape(page, tree.root, unitSchema, isLineKey)
   const unit = written && readSections(new Item(page, [], written), fileName)
@@ -60,6 +55,8 @@ function readSections(unit: Item<WrittenUnit>, file: string): Unit {
   const parts = readParts(unit, housing, around)
   const [about, revision] = [unit.get('about').text(), unit.get('revision').text()]
   const turning = readTurning(unit)
+  const variants = readVariants(unit)
+  tellMissingInVariants(unit.page, parts, variants)
   return {
     schema: 'unit/1',
     file,
@@ -84,7 +81,7 @@ function readSections(unit: Item<WrittenUnit>, file: string): Unit {
     dropped: readDropped(unit, names),
     clocks: readClocks(unit, names),
     sets: readSets(unit, names),
-    variants: readVariants(unit),
+    variants,
     ...(turning && { turning }),
   }
 }
@@ -113,13 +110,4 @@ function readSets(unit: Item<WrittenUnit>, names: Names): Unit['sets'] {
         return set.value ? [[id, { parts: many(set.get('parts'), names, 'part'), ...(why && { why }) }] as const] : []
       }),
   )
-}
-
-function inOrder(faults: readonly Problem[]): readonly Problem[] {
-  const sorted = [...faults].sort(
-    ({ place: a }, { place: b }) => (a?.line ?? 0) - (b?.line ?? 0) || (a?.column ?? 0) - (b?.column ?? 0),
-  )
-  if (sorted.length <= MOST_FAULTS) return sorted
-  const more = new Problem('FILE_MORE_FAULTS', { more: sorted.length - MOST_FAULTS }, sorted[MOST_FAULTS]?.place)
-  return [...sorted.slice(0, MOST_FAULTS), more]
 }

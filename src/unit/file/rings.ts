@@ -1,4 +1,6 @@
 // The ring text of a part on a line: "5..23: 80/40, 23..36: 54 teeth"; of a wall: "0..23: 80.010, 148..176: closed".
+
+import { clip } from '../../quantity/clip.ts'
 import { mm } from '../../quantity/constructors.ts'
 import type { Metre } from '../../quantity/quantity.ts'
 import type { Known, Ring } from '../model/unit.ts'
@@ -9,6 +11,7 @@ const RING_FORM =
   'A ring is from..to: outside/inside, as in "5..23: 80/40, 23..36: 54"; ? stands for what was not measured.'
 const WALL_FORM = 'A wall is from..to: bore, or from..to: closed, as in "0..23: 80.010, 148..176: closed".'
 const HAIR = 1e-9
+const MOST_RINGS = 200
 
 /** A ring with the text it was read from. */
 interface Written {
@@ -24,8 +27,13 @@ function readAll(item: Item<unknown>, sizes: Sizes, isWall: boolean): readonly R
   const text = item.text()
   if (!text) return []
   const written: Written[] = []
+  const pieces = text.split(',')
+  if (pieces.length > MOST_RINGS) {
+    item.fault('RING_TOO_MANY', { count: pieces.length, most: MOST_RINGS })
+    return []
+  }
   let letter = 0
-  for (const piece of text.split(',')) {
+  for (const piece of pieces) {
     const ring = readOne(item, piece, letter, sizes, isWall)
     if (ring) written.push({ ring, text: piece.trim(), letter: letter + blanks(piece) })
     letter += piece.length + 1
@@ -144,4 +152,3 @@ function swallows(big: Ring, small: Ring): boolean {
 }
 
 const blanks = (text: string): number => text.length - text.trimStart().length
-const clip = (text: string): string => (text.length > 40 ? `${text.slice(0, 40)}…` : text)

@@ -66,8 +66,10 @@ const follow = block({
   takes: time.optional(),
   tools: texts.optional(),
   reach: names.optional(),
+  'no way back': text.optional(),
 })
 const flat = block({ 'towards line': name, at: size })
+const stand = block({ face: size, against: name, at: size, gap: size.optional() })
 const watched = block({ meets: name, through: name })
 
 /** `line 1`, `wall on 1` and `passing on 1` carry the name of a line, so they are patterns. */
@@ -91,6 +93,7 @@ export const partSchema = block({
   flat: oneOrMany(flat, '{towards line: 2, at: 46}').optional(),
   'comes from': text.optional(),
   way: oneOrMany(way, 'a way, such as {through: top, path: by hand}, or a list of ways').optional(),
+  stands: oneOrMany(stand, '{face: 18, against: shaft, at: 23}').optional(),
   'seats against': names.optional(),
   passes: names.optional(),
   'does not pass': names.optional(),
@@ -116,5 +119,6 @@ export const partSchema = block({
 
 export type WrittenPart = z.input<typeof partSchema>
 export type WrittenWay = z.input<typeof way>
+export type WrittenStand = z.input<typeof stand>
 export type WrittenColumn = z.input<typeof column>
 export type WrittenFeature = z.input<typeof feature>

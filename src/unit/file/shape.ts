@@ -1,17 +1,18 @@
 // Judges the shape of a read file by its schema, tells every fault at its place, and hands on what has the right shape.
 import type { z } from 'zod'
+import { clip } from '../../quantity/clip.ts'
 import { nearest } from './nearest.ts'
 import type { Page, Path } from './page.ts'
 import type { Node } from './tree.ts'
 
 type Issue = z.core.$ZodIssue
 type Block = Record<string, unknown>
-type Holder = Block | unknown[]
 
 const MOST_PASSES = 50
 
 /**
- * The values of a file as far as they fit the schema; what does not fit is told and left out, so that the rest can still be judged.
+ * The values of a file as far as they fit the schema; what does not fit is told and left out, so that the rest can still be judged. A key
+ * that has to be there and is not is told; the block is handed on without it.
  *
  * @param isKey keys beyond the schema's own that may stand in a block: `line 1` in a part
  */
@@ -22,29 +23,30 @@ export function shape<Schema extends z.ZodType>(
   isKey: (path: Path, key: string) => boolean = () => false,
 ): z.input<Schema> | undefined {
   const holder: { root: unknown } = { root: plain(root) }
-  const extras = new Map<string, [Block, string, unknown][]>()
+  const extras: [Block, string, unknown][] = []
   for (let pass = 0; pass < MOST_PASSES; pass += 1) {
-    const { error } = schema.safeParse(holder.root)
-    if (!error) {
-      for (const [block, key, value] of [...extras.values()].flat()) block[key] = value
-      return holder.root as z.input<Schema>
-    }
-    for (const issue of error.issues.flatMap(sharpen)) {
+    const before = holder.root
+    const issues = schema.safeParse(before).error?.issues.flatMap(sharpen) ?? []
+    let changed = false
+    for (const issue of issues) {
+      const path = issue.path as Path
       if (issue.code === 'unrecognized_keys') {
-        const block = at(holder.root, issue.path) as Block
-        for (const key of issue.keys) {
-          if (!Object.hasOwn(block, key)) continue
-          const path = [...issue.path, key] as (string | number)[]
-          if (isKey(path.slice(0, -1), key)) extras.set(JSON.stringify(path), [[block, key, block[key]]])
-          else if (pass === 0) tellUnknownKey(page, path, issue.message)
-          delete block[key]
+        const block = at(before, path) as Block | undefined
+        for (const key of issue.keys.filter((each) => block && Object.hasOwn(block, each))) {
+          if (isKey(path, key)) extras.push([block!, key, block![key]])
+          else if (pass === 0) tellUnknownKey(page, [...path, key], issue.message)
+          delete block![key]
+          changed = true
         }
       } else {
-        if (pass === 0) tell(page, holder.root, issue)
-        takeOut(holder, issue.path as Path)
+        if (pass === 0) tell(page, before, issue)
+        changed = takeOut(holder, path) || changed
       }
     }
-    if (holder.root === undefined) return undefined
+    if (holder.root === null) return undefined
+    if (changed) continue
+    for (const [block, key, value] of extras) block[key] = value
+    return holder.root as z.input<Schema>
   }
   return undefined
 }
@@ -86,7 +88,11 @@ function tell(page: Page, root: unknown, issue: Issue): void {
   if (received === null && path.length > 0) return
   const key = String(path.findLast((step) => typeof step === 'string') ?? 'this file')
   if (received === undefined) {
-    const where = path.slice(0, -1).join(' › ') || 'this file'
+    const where =
+      path
+        .slice(0, -1)
+        .map((step) => (typeof step === 'number' ? step + 1 : step))
+        .join(' › ') || 'this file'
     page.fault('KEY_MISSING', { key, where, expected: issue.message }, page.place(path))
     return
   }
@@ -100,21 +106,25 @@ const describe = (value: unknown, text = ''): string => {
   if (Array.isArray(value)) return 'a list'
   if (value !== null && typeof value === 'object') return 'a block of keys'
   if (value === null || text === '') return 'empty'
-  return `'${text.length > 40 ? `${text.slice(0, 40)}…` : text}'`
+  return `'${clip(text)}'`
 }
 
 const at = (root: unknown, path: readonly PropertyKey[]): unknown =>
   path.reduce((value: unknown, step) => (value as Block | undefined | null)?.[step as string], root)
 
-/** Takes a value out; where it was missing, the block that misses it; of a list the whole member. */
-function takeOut(holder: { root: unknown }, path: Path): void {
-  let steps: Path = ['root', ...path]
-  if (at(holder, steps) === undefined) steps = steps.slice(0, -1)
-  const around = at(holder, steps.slice(0, -1)) as Holder | undefined
-  const last = steps.at(-1)!
-  if (around === undefined) return
-  // A list keeps the places of its members: the gap is closed by taking out the list.
-  if (Array.isArray(around)) takeOut(holder, steps.slice(1, -1))
-  else if (last === 'root') holder.root = undefined
-  else delete around[last]
+/**
+ * Takes a value out; says whether there was one. What is missing stays missing: it is told, and the rest can be read without it.
+ * In a list nothing is left in its place, so that the others keep theirs.
+ */
+function takeOut(holder: { root: unknown }, path: Path): boolean {
+  const steps: Path = ['root', ...path]
+  const around = at(holder, steps.slice(0, -1)) as Block | unknown[] | undefined | null
+  const last = steps.at(-1) as never
+  const value = around?.[last] as unknown
+  if (!around || value === undefined) return false
+  if (Array.isArray(around) || last === 'root') {
+    if (value === null) return false
+    around[last] = null as never
+  } else delete (around as Block)[last]
+  return true
 }

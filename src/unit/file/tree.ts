@@ -1,6 +1,7 @@
 // From text to a tree in which every value knows where it was written. Nothing of what it says is judged here.
-import { Composer, type Document, isAlias, isMap, isScalar, isSeq, LineCounter, Parser, type Scalar } from 'yaml'
+import { Composer, CST, type Document, isMap, isScalar, isSeq, Lexer, LineCounter, Parser, type Scalar } from 'yaml'
 import { Problem } from '../../problem/problem.ts'
+import { clip } from '../../quantity/clip.ts'
 
 /** Offsets count from the start of the text. */
 export type Node = MapNode | ListNode | ScalarNode
@@ -50,11 +51,8 @@ export function readTree(text: string, file: string): Tree {
     const size = `${Math.ceil(text.length / 1e5) / 10} million letters`
     return refuse(new Problem('FILE_TOO_LARGE', { size, most: '1 million' }))
   }
-  const tokens = [...new Parser(counter.addNewLine).parse(text)]
-  const deep = tooDeep(tokens)
-  if (deep !== undefined) {
-    return { file, faults: [new Problem('FILE_TOO_DEEP', { most: MOST_DEEP }, place(deep))], place }
-  }
+  const { tokens, fault } = parse(text, counter, place)
+  if (fault) return { file, faults: [fault], place }
   const options = { version: '1.2', uniqueKeys: false, prettyErrors: false } as const
   const documents = [...new Composer(options).compose(tokens, true, text.length)]
   const [document] = documents
@@ -63,7 +61,7 @@ export function readTree(text: string, file: string): Tree {
   const faults: Problem[] = documents
     .flatMap((each) => each.errors)
     .slice(0, MOST_SYNTAX_FAULTS)
-    .map(({ message, pos }) => new Problem('FILE_NOT_YAML', { reason: message.replace(/\.$/, '') }, place(pos[0])))
+    .map(({ code, message, pos }) => new Problem('FILE_NOT_YAML', { reason: reason(code, message) }, place(pos[0])))
   if (faults.length > 0) return { file, faults, place }
   const second = documents[1]
   if (second) {
@@ -74,27 +72,45 @@ export function readTree(text: string, file: string): Tree {
   return { file, faults, place, ...(root && { root }) }
 }
 
-/** The offset where a document goes too deep; measured on the flat tokens, since composing them is recursive. */
-function tooDeep(tokens: readonly unknown[]): number | undefined {
-  const open = tokens.map((token) => ({ token: token as CstLike | undefined | null, depth: 0 }))
-  for (let next = open.pop(); next; next = open.pop()) {
-    const { token, depth } = next
-    if (!token) continue
-    if (depth > MOST_DEEP) return token.offset ?? 0
-    if (token.value && typeof token.value === 'object') open.push({ token: token.value, depth })
-    for (const item of token.items ?? []) {
-      open.push({ token: item.key, depth: depth + 1 }, { token: item.value, depth: depth + 1 })
-    }
-  }
-  return undefined
+/** The commonest faults in plain words; the others as the YAML reader says them. */
+function reason(code: string, message: string): string {
+  if (code === 'TAB_AS_INDENT') return 'a tab stands where spaces belong'
+  if (code === 'BLOCK_AS_IMPLICIT_KEY') return "a second ':' stands in one value; text that holds ': ' needs quotes"
+  if (/end with a [\]}]/.test(message))
+    return `a bracket that was opened has no '${message.match(/[\]}]/)?.[0]}' before here`
+  return message.replace(/\.$/, '')
 }
 
-interface CstLike {
-  readonly offset?: number
-  readonly value?: unknown
-  readonly key?: CstLike | null
-  readonly items?: readonly { readonly key?: CstLike | null; readonly value?: CstLike }[]
+/** The flat tokens, up to the first thing that is not read here: junk and bombs are told at once, before anything is built from them. */
+function parse(text: string, counter: LineCounter, place: Tree['place']): { tokens: CST.Token[]; fault?: Problem } {
+  const tokens: CST.Token[] = []
+  const parser = new Parser(counter.addNewLine)
+  counter.addNewLine(0)
+  for (const lexeme of new Lexer().lex(text)) {
+    const once = ONCE[CST.tokenType(lexeme) ?? '']
+    if (once)
+      return {
+        tokens,
+        fault: new Problem('FILE_WRITES_ONCE', { what: once, text: clip(lexeme) }, place(parser.offset)),
+      }
+    for (const token of parser.next(lexeme)) {
+      if (token.type === 'error') {
+        return {
+          tokens,
+          fault: new Problem('FILE_NOT_YAML', { reason: reason('', token.message) }, place(token.offset)),
+        }
+      }
+      tokens.push(token)
+    }
+    if (parser.stack.length > MOST_DEEP) {
+      return { tokens, fault: new Problem('FILE_TOO_DEEP', { most: MOST_DEEP }, place(parser.offset)) }
+    }
+  }
+  return { tokens: [...tokens, ...parser.end()] }
 }
+
+/** Ways of YAML to write a thing once and mean it often, or to mean something else than is written. */
+const ONCE: Readonly<Record<string, string>> = { alias: 'an alias', anchor: 'an anchor', tag: 'a tag' }
 
 type Sink = Pick<Tree, 'file' | 'faults' | 'place'>
 
@@ -103,22 +119,13 @@ function build(document: Document.Parsed, text: string, { faults, place }: Sink)
 
   const visit = (node: unknown, fallback: number): Node => {
     if (node === null || node === undefined) return nothing(fallback)
-    if (isAlias(node)) {
-      once(node.range?.[0] ?? fallback, 'an alias', `*${node.source}`)
-      return nothing(fallback)
-    }
-    const { range, anchor, tag } = node as { range?: readonly number[] | null; anchor?: string; tag?: string }
+    const { range } = node as { range?: readonly number[] | null }
     const start = range?.[0] ?? fallback
-    if (anchor) once(start, 'an anchor', `&${anchor}`)
-    if (tag && text[start] === '!') once(start, 'a tag', tag)
     if (isMap(node)) return visitMap(node.items, start)
     if (isSeq(node)) return { kind: 'list', start, items: node.items.map((item) => visit(item, start)) }
     if (!isScalar(node)) return nothing(start)
     return scalar(node, start)
   }
-
-  const once = (offset: number, what: string, written: string) =>
-    faults.push(new Problem('FILE_WRITES_ONCE', { what, text: written }, place(offset)))
 
   const visitMap = (items: readonly { key: unknown; value: unknown }[], start: number): MapNode => {
     const entries = new Map<string, { keyStart: number; node: Node }>()

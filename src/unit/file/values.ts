@@ -39,8 +39,10 @@ export function knownText<D extends Dimension>(
   reading: Reading<D>,
   letter = 0,
 ): Known<Dimensions[D]> | undefined {
+  const piece = text.trim()
+  letter += text.length - text.trimStart().length
   try {
-    const value = readKnown(text, reading)
+    const value = readKnown(piece, reading)
     return value === 'unknown' ? undefined : value
   } catch (error) {
     if (!(error instanceof Problem)) throw error

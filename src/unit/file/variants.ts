@@ -1,5 +1,6 @@
-import type { Variant } from '../model/unit.ts'
+import type { Part, PartId, Variant } from '../model/unit.ts'
 import type { Item } from './item.ts'
+import type { Page } from './page.ts'
 import type { WrittenUnit } from './schema.ts'
 
 export function readVariants(unit: Item<WrittenUnit>): readonly Variant[] {
@@ -11,6 +12,26 @@ export function readVariants(unit: Item<WrittenUnit>): readonly Variant[] {
       const marks = variant.get('marks').text()
       return { id, at: variant.at, ...(serials && { serials }), ...(marks && { marks }) }
     })
+}
+
+/** A part that stands in a variant needs what it goes onto, goes with or is brought home with. */
+export function tellMissingInVariants(
+  page: Page,
+  parts: ReadonlyMap<PartId, Part>,
+  variants: readonly Variant[],
+): void {
+  const has = (part: Part | undefined, id: string) => !part || part.variants.length === 0 || part.variants.includes(id)
+  for (const part of parts.values()) {
+    const homeWith = part.ways.map((way) => ['way', way.homeWith] as const)
+    const needed = [['onto', part.onto] as const, ['goes with', part.goesWith] as const, ...homeWith]
+    for (const [key, other] of needed) {
+      if (!other || parts.get(other)?.variants.length === 0) continue
+      const without = variants.find(({ id }) => has(part, id) && !has(parts.get(other), id))
+      if (!without) continue
+      const facts = { part: part.id, key, other, variant: without.id }
+      page.fault('VARIANT_WITHOUT', facts, page.place(['parts', part.id, key]))
+    }
+  }
 }
 
 /** `..1204`, `1205..`, `1187..1204` or one number. */

@@ -90,7 +90,7 @@ function columnPlaces(column: Item<WrittenColumn>, sizes: Sizes): Pick<Column, '
     column.fault('KEY_MISSING', {
       key: 'at',
       where: 'columns',
-      expected: 'at: [to the right, up], or circle and angles',
+      expected: '[to the right, up], or circle and angles',
     })
     return []
   }
@@ -100,7 +100,7 @@ function columnPlaces(column: Item<WrittenColumn>, sizes: Sizes): Pick<Column, '
     column.fault('KEY_MISSING', {
       key: 'angles',
       where: 'columns',
-      expected: 'angles: [45, 135], from the right towards up',
+      expected: '[45, 135], degrees from the right towards up',
     })
   }
   return angles.map((degrees) => {

@@ -1,15 +1,9 @@
 // The unit model: what a rebuilder has written down about one kind of unit. Everything but names may be missing.
 
-import type { Standing } from '../../planning/model/problem.ts'
+import type { Known, Standing } from '../../quantity/known.ts'
 import type { Kilogram, Metre, Second } from '../../quantity/quantity.ts'
 
-/** A value that may be half known: between low and high (equal when it is one number), and how well. */
-export interface Known<T> {
-  readonly low: T
-  readonly high: T
-  readonly standing: Standing
-  readonly source?: string
-}
+export type { Known }
 
 /** Where something was written: one-based line and column of the unit file. */
 export interface At {
@@ -108,6 +102,19 @@ export interface Column {
   readonly for: string
 }
 
+/**
+ * Where a part stands when its rings are written in its own measure: its `face` meets the face `at` of another part, `gap` apart (a squeezed
+ * gasket). Each is a size along the line or the name of a feature; missing: not measured, and then the position is not known.
+ */
+export interface Stand {
+  readonly face: Known<Metre> | string | undefined
+  readonly at: Known<Metre> | string | undefined
+  readonly against: PartId
+  /** Something lies between the faces; `gap` is how much, when that is known. */
+  readonly apart: boolean
+  readonly gap: Known<Metre> | string | undefined
+}
+
 /** A limit of a feature, new or worn, with where it comes from. */
 export interface Limit {
   readonly low?: Metre
@@ -134,6 +141,8 @@ export interface Follow {
   readonly takes?: Known<Second>
   readonly tools: readonly string[]
   readonly reach: readonly OpeningId[]
+  /** Why it cannot be taken back without harm or new parts. */
+  readonly noReturn?: string
 }
 
 export interface Part {
@@ -172,6 +181,8 @@ export interface Part {
   readonly end?: End
   readonly ways: readonly DeclaredWay[]
 
+  /** Its position from its seats; empty: its rings are written from the datum face. */
+  readonly stands: readonly Stand[]
   /** Faces it stands against: the named part cannot pass it. */
   readonly seats: readonly PartId[]
   readonly slidesOn: readonly PartId[]

@@ -5,8 +5,9 @@ import type { BearingShimsGiven } from './given.ts'
 
 export const asks: Kind<BearingShimsGiven>['asks'] = (connection, given, unit) => {
   const settled =
-    given['settled by'] !== undefined || [...unit.checks.values()].some(({ settles }) => settles === connection.id)
-  const unmeasured = (given.loop ?? [])
+    unit.checks.has(given['settled by'] ?? '') ||
+    [...unit.checks.values()].some(({ settles }) => settles === connection.id)
+  const unmeasured = (given.loop?.terms ?? [])
     .map(({ part, feature }) => `${part}.${feature}`)
     .filter((name) => resolveFeature(unit, name)?.size === undefined)
   return openQuestions(connection, [
@@ -18,13 +19,13 @@ export const asks: Kind<BearingShimsGiven>['asks'] = (connection, given, unit) =
     },
     {
       open: given.loop === undefined,
-      asks: 'Which faces make the loop? Give `loop` as a list of + and - features.',
+      asks: 'Which faces make the loop? Give `loop`, as in box.depth A - bearing A.width + shims.',
       holdsUp: 'a pack worked out from sizes; without it, measure the gap',
       rank: 2,
     },
     {
-      open: given.shim === undefined,
-      asks: 'Does a thicker pack open the float (`shim: +`) or close it (`shim: -`)? Take it from the drawing.',
+      open: given.loop !== undefined && given.loop.shims === undefined,
+      asks: 'Does a thicker pack open the float (`+ shims` in the loop) or close it (`- shims`)? Take it from the drawing.',
       holdsUp: 'the shim pack: without the sign it is not worked out',
       rank: 1,
     },

@@ -1,23 +1,35 @@
 import { z } from 'zod'
-import { block, word } from '../../file/words.ts'
+import { block } from '../../file/words.ts'
 import { amounts, NAME, NAMES, SAID } from '../amounts.ts'
 import type { Sizes } from '../kind.ts'
 
-/** One term of a loop as written: `+ cover A.spigot depth`. */
-const TERM = NAME.transform((text, context) => {
-  const found = /^\s*([+\-−–])\s*([^.]+)\.(.+)$/.exec(text)
-  if (!found) {
-    context.addIssue({
-      code: 'custom',
-      message: `A term of a loop is a sign and a feature, as in '+ cover A.spigot depth'; received '${text}'.`,
-    })
-    return z.NEVER
-  }
-  const [, sign, part, feature] = found
-  return { sign: sign === '+' ? (1 as const) : (-1 as const), part: part!.trim(), feature: feature!.trim() }
-})
+/** A loop as read: the sizes with their signs, and the sign of the shims where they stand in it. */
+export interface Loop {
+  readonly terms: readonly { readonly sign: 1 | -1; readonly part: string; readonly feature: string }[]
+  readonly shims?: 1 | -1
+}
 
-const SIGN = word(['+', '-']).transform((sign) => (sign === '+' ? (1 as const) : (-1 as const)))
+/** `box.depth A - bearing A.width + shims`, or the same term by term in a list. */
+const LOOP = NAMES.transform((written, context): Loop => {
+  const text = ` ${written.join(' ')}`
+  const pieces = text.split(/\s+([+−–-])\s+/).map((piece) => piece.trim())
+  const signed = pieces[0] === '' ? pieces.slice(1) : ['+', ...pieces]
+  const terms: Loop['terms'][number][] = []
+  let shims: Loop['shims']
+  for (let at = 0; at < signed.length; at += 2) {
+    const sign = signed[at] === '+' ? 1 : -1
+    const name = signed[at + 1] ?? ''
+    const dot = name.indexOf('.')
+    if (name === 'shims' && shims === undefined) shims = sign
+    else if (dot > 0) terms.push({ sign, part: name.slice(0, dot).trim(), feature: name.slice(dot + 1).trim() })
+    else {
+      const message = `'${name}' is no term of a loop: write part.feature with + or - between, and \`shims\` once.`
+      context.addIssue({ code: 'custom', message })
+      return z.NEVER
+    }
+  }
+  return { terms, ...(shims && { shims }) }
+})
 
 /** What the file gives of a rolling-bearing setting by shims. */
 export const given = (sizes: Sizes) => {
@@ -31,10 +43,8 @@ export const given = (sizes: Sizes) => {
     /** What is wanted, one of the two. */
     float: length.optional(),
     preload: length.optional(),
-    /** Face distances from one contact round to the other: `+` opens the float, `-` closes it. */
-    loop: z.array(TERM).min(1).optional(),
-    /** `+` where a thicker pack opens the float, `-` where it closes it. */
-    shim: SIGN.optional(),
+    /** Faces from one contact round to the other: `+` opens the float, `-` closes it; `shims` with its sign among them. */
+    loop: LOOP.optional(),
     /** The check that proves it. */
     'settled by': NAME.optional(),
     ...SAID,

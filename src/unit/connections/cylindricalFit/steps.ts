@@ -22,6 +22,7 @@ export function steps(_connection: Connection, given: FitGiven, unit: Unit): Con
     return {
       ...NOTHING,
       mayOverlap,
+      noReturns: pulledOff(mover, unit),
       stations: [{ part: mover, station: 'press', joined: 'on the bench' }],
       within: [
         { part: mover, does: `Press ${mover} on square, load on the ring that is being fitted, up to its face.` },
@@ -34,6 +35,7 @@ export function steps(_connection: Connection, given: FitGiven, unit: Unit): Con
   return {
     ...NOTHING,
     mayOverlap,
+    noReturns: pulledOff(mover, unit),
     steps: [readying({ id: ready, heated: heated ?? mover, mover, cold }), feeling(feel, mover)],
     orders: [
       usualOrder(ready, mover, cold ? `${heated} goes in while it is cold.` : `${heated} goes on while it is hot.`),
@@ -54,6 +56,10 @@ export function steps(_connection: Connection, given: FitGiven, unit: Unit): Con
     ],
   }
 }
+
+/** A bearing comes off a tight seat by its rolling parts: renewed after that (trade practice, army overhaul manuals). */
+const pulledOff = (mover: PartId, unit: Unit): Contribution['noReturns'] =>
+  unit.parts.get(mover)?.look === 'bearing' ? [{ part: mover, says: `Pulled off again, ${mover} is renewed.` }] : []
 
 function readying(of: { id: string; heated: PartId; mover: PartId; cold: boolean }): StepDraft {
   return {

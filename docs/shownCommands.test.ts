@@ -1,0 +1,45 @@
+// Every command that the guide and the README show prints what stands there.
+import { readdirSync, readFileSync } from 'node:fs'
+import { expect, test } from 'vitest'
+import { firstDifference, runShown, shownCommands, shownFiles } from './shownCommands.ts'
+
+const guide = readdirSync(new URL('guide/', import.meta.url)).map((name) => `docs/guide/${name}`)
+for (const page of ['README.md', ...guide]) {
+  const text = readFileSync(new URL(`../${page}`, import.meta.url), 'utf8')
+  const files = shownFiles(text)
+  test.each(shownCommands(text))(`${page}:$line $typed`, async ({ typed, printed }) => {
+    expect(firstDifference(printed, await runShown(typed, files))).toBeUndefined()
+  })
+}
+
+test('a difference is found where it stands', () => {
+  const said = ['a', 'b', 'c', 'd']
+  expect(firstDifference(['a', 'b', '…'], said)).toBeUndefined()
+  expect(firstDifference(['…', 'c', 'd'], said)).toBeUndefined()
+  expect(firstDifference(['a', '…', 'd'], said)).toBeUndefined()
+  expect(firstDifference(['a', 'b'], said)).toBe("more comes: 'c'; close with a line '…'")
+  expect(firstDifference(['a', 'x', '…'], said)).toBe("'x' does not come here; it says 'b'")
+  expect(firstDifference(['a', '…', 'x'], said)).toBe("'x' does not come")
+  expect(firstDifference(['d', '…'], said)).toContain("'d' does not come")
+})
+
+test('a page is read with its commands, their lines and its files', () => {
+  const page = [
+    '# T',
+    '```yaml a.yaml',
+    'x: 1',
+    '```',
+    '```console',
+    '$ ./matchmark check a.yaml',
+    'one',
+    '',
+    '$ ./matchmark kit a',
+    '```',
+    '',
+  ].join('\n')
+  expect(shownCommands(page)).toEqual([
+    { line: 6, typed: './matchmark check a.yaml', printed: ['one'] },
+    { line: 9, typed: './matchmark kit a', printed: [] },
+  ])
+  expect([...shownFiles(page)]).toEqual([['a.yaml', 'x: 1\n']])
+})

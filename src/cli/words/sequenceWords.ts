@@ -1,0 +1,129 @@
+// A sequence for people: what it is worth, every step with its reason, where there is no way back, and what it rests on.
+import type { PlanningProblem } from '../../planning/model/problem.ts'
+import type { Conflict, PlanResult, Value } from '../../planning/model/sequence.ts'
+import { type SetUpChange, setUpChanges } from '../../planning/relations/setUpChanges.ts'
+import { becauseOf } from '../because.ts'
+import { type Pen, wrapped } from './pen.ts'
+import { clockWords, counted, spanOfTime } from './timeWords.ts'
+
+/** `6 h 40 min, 31 changes of set-up`; the hazard stands first where there is any. */
+export const valueWords = ([hazard, elapsed_s, changes]: Value): string =>
+  [
+    ...(hazard > 0 ? [counted(hazard, 'point of hazard', 'points of hazard')] : []),
+    spanOfTime(elapsed_s),
+    counted(changes, 'change of set-up', 'changes of set-up'),
+  ].join(', ')
+
+/** What is claimed for a result, in one sentence. */
+export function proofWords({ value, bound, proven }: PlanResult): string {
+  if (!value) {
+    return proven
+      ? 'No sequence is possible, for what was told.'
+      : `None was found within the effort; whether there is one is not known.`
+  }
+  if (proven) return `No sequence is better: proven, for what was told.`
+  return `The best that was found; not proven. None can be better than ${bound ? valueWords(bound) : 'is known'}.`
+}
+
+/** The changes of set-up before each step of a result. */
+export function changesOf(problem: PlanningProblem, { steps }: PlanResult): SetUpChange[][] {
+  const operations = new Map(problem.operations.map((operation) => [operation.id, operation]))
+  return setUpChanges(
+    problem,
+    steps.map(({ op, mode }) => ({ op, mode: operations.get(op)!.modes.find(({ id }) => id === mode)! })),
+  )
+}
+
+/** @param reasons `false` leaves the reasons of the steps out */
+export function sequenceWords(
+  problem: PlanningProblem,
+  result: PlanResult,
+  pen: Pen,
+  { reasons = true } = {},
+): string[] {
+  if (!result.value) {
+    return [proofWords(result), ...(result.conflict ? conflictWords(problem, result.conflict, pen) : [])]
+  }
+  const operations = new Map(problem.operations.map((operation) => [operation.id, operation]))
+  const changes = changesOf(problem, result)
+  const turns = changes.flat().filter(({ what }) => what === 'attitude').length
+  const because = becauseOf(problem, result.steps)
+  const digits = String(result.steps.length).length
+  const head = (time_s: number, place: number) =>
+    `${clockWords(time_s).padStart(5)} ${String(place + 1).padStart(digits)}  `
+  const indent = ' '.repeat(head(0, 0).length)
+  const steps = result.steps.flatMap(({ op, mode, start_s }, place) => {
+    const { does, noReturn, modes } = operations.get(op)!
+    const { setup } = modes.find(({ id }) => id === mode)!
+    const tools = setup.tools === 'any' ? [] : setup.tools
+    const reason = because[place]
+    return [
+      ...changes[place]!.flatMap((change) => turnWords(change, indent)).map(pen.strong),
+      ...wrapped(does, { width: pen.width, first: head(start_s, place), rest: indent }),
+      ...(tools.length > 0 ? wrapped(`with ${tools.join(', ')}`, { width: pen.width, first: indent }) : []),
+      ...(reasons && reason
+        ? wrapped(`after ${reason.after + 1}: ${reason.reason.says}`, { width: pen.width, first: indent }).map(
+            pen.faint,
+          )
+        : []),
+      ...(noReturn ? wrapped(`No way back: ${noReturn}`, { width: pen.width, first: indent }).map(pen.stop) : []),
+    ]
+  })
+  return [
+    `${counted(result.steps.length, 'step')}, ${valueWords(result.value)}, of them ${counted(turns, 'turn-over')}.`,
+    proofWords(result),
+    '',
+    ...steps,
+    ...assumptionWords(result, pen),
+  ]
+}
+
+function turnWords({ what, from, to, workpiece }: SetUpChange, indent: string): string[] {
+  if (what === 'attitude') return [`${indent}— turn ${workpiece}: from ${from} to ${to} —`]
+  if (what === 'station') return [`${indent}— from the ${from} to the ${to} —`]
+  return []
+}
+
+function assumptionWords({ assumptions }: PlanResult, pen: Pen): string[] {
+  if (assumptions.length === 0) return []
+  const changes = {
+    true: 'without it there is a better sequence',
+    false: 'without it nothing is better',
+    'not tried': 'not tried without it',
+  }
+  return [
+    '',
+    pen.strong(`Rests on ${counted(assumptions.length, 'supposition')}`),
+    ...assumptions.flatMap(({ reason, wouldChange }) =>
+      wrapped(`${reason.says} (${changes[`${wouldChange}`]})`, { width: pen.width, first: '  ', rest: '    ' }),
+    ),
+  ]
+}
+
+function conflictWords(problem: PlanningProblem, { members, cheapest, irreducible }: Conflict, pen: Pen): string[] {
+  const does = new Map(problem.operations.map((operation) => [operation.id, operation.does]))
+  const together = irreducible
+    ? 'These cannot all hold; take any one out and the others can:'
+    : 'These cannot all hold; perhaps not all of them are needed for that:'
+  return [
+    together,
+    ...members.flatMap(({ id, op, reason, giveUp }) => [
+      ...wrapped(`${does.get(op) ?? op}: ${reason.says}`, { width: pen.width, first: '  · ', rest: '    ' }),
+      ...wrapped(
+        giveUp === 'never'
+          ? 'not to be given up'
+          : `${cheapest.includes(id) ? 'cheapest to give up' : 'may be given up'}`,
+        { width: pen.width, first: '    ' },
+      ).map(pen.faint),
+    ]),
+  ]
+}
+
+/** Every step of a sequence that cannot be taken back, for a list of its own. */
+export function noReturnWords(problem: PlanningProblem, { steps }: PlanResult, pen: Pen): string[] {
+  const operations = new Map(problem.operations.map((operation) => [operation.id, operation]))
+  return steps.flatMap(({ op }, place) => {
+    const { does, noReturn } = operations.get(op)!
+    return noReturn ? wrapped(`${place + 1} ${does}: ${noReturn}`, { width: pen.width, first: '  ', rest: '    ' }) : []
+  })
+}

@@ -1,0 +1,186 @@
+import { createHash } from 'node:crypto'
+import { expect, test } from 'vitest'
+import type { Need, Operation, PlanningProblem } from '../../planning/model/problem.ts'
+import type { Setting } from '../../unit/connections/kind.ts'
+import { becauseOf } from '../because.ts'
+import { costWords } from '../commands/judgeOrder.ts'
+import { inputHash } from '../inputHash.ts'
+import { progressOf } from '../progress.ts'
+import { penFor, wrapped } from './pen.ts'
+import { questionWords } from './questionWords.ts'
+import { proofWords, valueWords } from './sequenceWords.ts'
+import { settingWords } from './settingWords.ts'
+import { clockWords, counted, spanOfTime } from './timeWords.ts'
+
+const pen = penFor({ colour: false, width: 60 })
+
+test('sentences are broken between words, never inside one', () => {
+  expect(wrapped('lower case on the bench', { width: 12, first: '1 ', rest: '  ' })).toEqual([
+    '1 lower case',
+    '  on the',
+    '  bench',
+  ])
+  expect(wrapped('Antidisestablishmentarianism', { width: 10 })).toEqual(['Antidisestablishmentarianism'])
+  expect(wrapped('', { width: 10, first: '- ' })).toEqual(['- '])
+})
+
+test.each([
+  [0, '0:00'],
+  [59, '0:00'],
+  [5430, '1:30'],
+  [360_000, '100:00'],
+])('%d s after the start is %s', (time_s, words) => {
+  expect(clockWords(time_s)).toBe(words)
+})
+
+test('counts and times as they are said', () => {
+  expect([counted(1, 'breach', 'breaches'), counted(2, 'turn-over'), spanOfTime(5400)]).toEqual([
+    '1 breach',
+    '2 turn-overs',
+    '1 h 30 min',
+  ])
+  expect(valueWords([0, 90, 1])).toBe('1 min 30 s, 1 change of set-up')
+  expect(valueWords([2, 60, 0])).toBe('2 points of hazard, 1 min, 0 changes of set-up')
+  expect(costWords([0, -60, 2])).toBe('1 min less, 2 changes of set-up more')
+  expect(costWords([0, 0, 0])).toBe('nothing more')
+})
+
+test('what is claimed for a result is what it holds', () => {
+  const effort = { states: 1, width: 1, dropped: 0 }
+  const result = {
+    value: [0, 60, 0],
+    bound: [0, 60, 0],
+    proven: true,
+    steps: [],
+    assumptions: [],
+    conflict: null,
+    effort,
+  } as const
+  expect(proofWords(result)).toBe('No sequence is better: proven, for what was told.')
+  expect(proofWords({ ...result, proven: false, bound: [0, 30, 0] })).toBe(
+    'The best that was found; not proven. None can be better than 30 s, 0 changes of set-up.',
+  )
+  expect(proofWords({ ...result, value: null })).toBe('No sequence is possible, for what was told.')
+  expect(proofWords({ ...result, value: null, proven: false })).toBe(
+    'None was found within the effort; whether there is one is not known.',
+  )
+})
+
+const does = (
+  id: string,
+  ...needs: readonly (readonly [id: string, done: string[], notDone: string[]])[]
+): Operation => ({
+  id,
+  does: id,
+  duration_s: { low: 1, usual: 1, high: 1 },
+  modes: [
+    { id: 'so', people: 1, needs: [], setup: { workpiece: 'any', attitude: 'any', station: 'any', tools: 'any' } },
+  ],
+  needs: needs.map(
+    ([name, done, notDone]): Need => ({
+      id: name,
+      anyOf: [{ done, notDone }],
+      giveUp: 'never',
+      reason: { code: 'X', says: name, facts: {}, origin: 'author', standing: 'told' },
+    }),
+  ),
+})
+const problemOf = (...operations: Operation[]): PlanningProblem => ({
+  schema: 'matchmark-planning/1',
+  operations,
+  lags: [],
+  changes: { turn: {}, station_s: 0, workpiece_s: 0, tools_s: 0 },
+  start: { attitudes: {} },
+  people: 1,
+})
+const placed = (...ids: string[]) => ids.map((op, place) => ({ op, mode: 'so', start_s: place, end_s: place + 1 }))
+
+test('a step says the need that was met last, also one of another step that it must not forestall', () => {
+  const problem = problemOf(
+    does('a'),
+    does('b'),
+    does('c', ['c wants a', ['a'], []], ['c wants b', ['b'], []]),
+    does('d'),
+    does('e', ['d bars e', [], ['d']]),
+  )
+  const because = becauseOf(problem, placed('a', 'b', 'c', 'e', 'd'))
+  expect(because.map((each) => each && [each.after, each.reason.says])).toEqual([
+    undefined,
+    undefined,
+    [1, 'c wants b'],
+    undefined,
+    [3, 'd bars e'],
+  ])
+})
+
+test('the number of an input is SHA-256 over its canonical JSON (RFC 8785): keys sorted, nothing between', () => {
+  const canonical =
+    '{"changes":{"station_s":0,"tools_s":0,"turn":{},"workpiece_s":0},"lags":[],"operations":[],"people":1,"schema":"matchmark-planning/1","start":{"attitudes":{}}}'
+  expect(inputHash(problemOf())).toBe(createHash('sha256').update(canonical).digest('hex'))
+})
+
+test('a long search tells how far it is, at most once a second', () => {
+  const told: string[] = []
+  let time = 0
+  const tell = progressOf({ now: () => time, err: (text) => void told.push(text) })
+  for (time of [300, 900, 1500, 1600, 2400, 2600])
+    tell({ value: time > 2000 ? [0, 90, 1] : null, bound: [0, 60, 1], states: time })
+  expect(told).toEqual([
+    'looking: none found so far; none can be under 1 min, 1 change of set-up (2 s, 1500 states)',
+    'looking: best so far 1 min 30 s, 1 change of set-up; none can be under 1 min, 1 change of set-up (3 s, 2600 states)',
+  ])
+})
+
+test('questions stand by rank, and what is too many is counted', () => {
+  const question = (about: string, rank: 1 | 2 | 3) => ({ about, asks: 'How wide?', holdsUp: 'the fit', rank })
+  expect(questionWords([question('lid', 1), question('cap', 2), question('cap', 2)], pen, 1)).toEqual([
+    'Holds up the sequence or a setting (1)',
+    '  ? lid: How wide?',
+    '    holds up: the fit',
+    'Would sharpen an answer (2)',
+    '  ? cap: How wide?',
+    '    holds up: the fit',
+    '    and 1 more question',
+  ])
+})
+
+test('a setting shows its figures with limit and basis; cautions and sources stand once', () => {
+  const setting = (title: string, verdict: 'within' | 'out'): Setting => ({
+    connection: title,
+    kind: 'cylindrical fit',
+    title,
+    figures: [
+      {
+        label: 'press load',
+        dimension: 'force',
+        low: 1000,
+        high: 2000,
+        standing: 'seen',
+        basis: 'readings',
+        source: 'a book',
+        limit: { high: verdict === 'within' ? 5000 : 900, source: 'rating' },
+        verdict,
+      },
+    ],
+    says: [],
+    missing: ['the bore'],
+    cautions: ['Stand aside.'],
+  })
+  expect(settingWords([setting('seat A', 'within'), setting('seat B', 'out')], pen, 'metric')).toEqual([
+    'seat A',
+    '  press load: 1000..2000 N, from readings [1]',
+    '    kept: at most 5000 N (rating)',
+    '  ? the bore',
+    '',
+    'seat B',
+    '  press load: 1000..2000 N, from readings [1]',
+    '    BROKEN: at most 900 N (rating)',
+    '  ? the bore',
+    '',
+    'Cautions',
+    '  ! Stand aside. (seat A; seat B)',
+    '',
+    'What the figures rest on',
+    '  [1] a book',
+  ])
+})
