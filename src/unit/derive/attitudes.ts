@@ -23,7 +23,8 @@ export function heldFast(operations: readonly Operation[], frame: Frame): readon
         code: 'LOOSE',
         says: `The ${unit.housing} is not turned to ${attitude} while ${part.id} is loose in it: first ${until.join(', ')}.`,
         origin: 'process',
-        standing,
+        // Where nobody said how the housing lies for a step it usually lies as for the part that the step belongs to.
+        standing: unit.lies.has(operation.id) ? standing : 'usual',
         facts: { part: part.id, attitude, until: [...until] },
       })
       const away = frame.chain(part.id).map((id) => ({ done: [], notDone: [id] }))
