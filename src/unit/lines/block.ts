@@ -2,9 +2,9 @@
 
 import type { End } from '../model/unit.ts'
 import { type Answer, all, any, NO, NOT_KNOWN, not, weaker } from './answer.ts'
-import { circlesMeet, depth, eased, homesMeet, ifRound, type Mate, offset, sameAxis, stretchesMeet } from './meet.ts'
+import { circlesMeet, depth, eased, homesMeet, type Mate, meetsFromAbove, sameAxis, stretchesMeet } from './meet.ts'
 import type { Solid } from './shape.ts'
-import { half, larger, less, plus, size, smaller, TIGHT } from './span.ts'
+import { larger, less, smaller, TIGHT } from './span.ts'
 
 export interface Block extends Answer {
   /** The ring that moves and the ring that stands, where they meet or may meet. */
@@ -130,11 +130,8 @@ function descends(p: Solid, q: Solid): Answer {
     if (p.half === 'upper') return q.half === 'lower' ? NO : less(p.inside, q.outside)
     return q.half === 'lower' ? less(q.inside, p.outside) : less(NOTHING, q.outside)
   }
-  if (q.wall || p.wall) return NO
-  const apart = offset(p, q)
-  if (!apart) return NOT_KNOWN
   // Teeth are no exception: a wheel that passes its mate on the way down would go deeper than the mesh.
-  return ifRound(all([less(size(apart.y), plus(half(p.outside), half(q.outside))), less(NOTHING, apart.z)]), p, q)
+  return q.wall || p.wall ? NO : meetsFromAbove(p, q)
 }
 
 const NOTHING = { low: 0, high: 0, standing: 'seen' } as const
