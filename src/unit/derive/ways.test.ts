@@ -101,6 +101,17 @@ parts:
     ])
     expect(plate(', seats against: bearing').refuses('bearing', 'plate')).toEqual([])
   })
+
+  test('a seat bars on the side of its nearest faces only', () => {
+    const yoke = (from: string) =>
+      small(`${LINE}parts:
+  box: {}
+  yoke: {line 1: "0..9.5: 70/?, 20..26: 70/?"}
+  disc: {line 1: "10..20: 60/30", seats against: yoke, comes from: ${from}}
+`).refuses('yoke', 'disc')
+    expect(yoke('rear')).toHaveLength(1)
+    expect(yoke('front')).toEqual([])
+  })
 })
 
 describe('stacking lists, without sizes', () => {
