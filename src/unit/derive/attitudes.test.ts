@@ -48,3 +48,17 @@ lies: {upright: [washer, shaft, nut], end up: cover}
   expect(refuses('washer', 'cover', 'shaft', 'nut')).toEqual([])
   expect(refuses('washer', 'shaft', 'cover', 'nut')).toHaveLength(1)
 })
+
+test('a step that nobody laid usually lies as its part does', () => {
+  const { derivation } = small(`
+parts: {box: {}, washer: {loose until: shaft}, shaft: {}, cover: {}}
+connections: {bolts: {kind: fasteners, holds: cover, own step: true}}
+lies: {upright: [washer, shaft], end up: cover}
+`)
+  const loose = ['cover', 'bolts'].map(
+    (step) =>
+      derivation.problem.operations.find(({ id }) => id === step)?.needs.find(({ reason }) => reason.code === 'LOOSE')
+        ?.reason.standing,
+  )
+  expect(loose).toEqual(['told', 'usual'])
+})
