@@ -1,11 +1,16 @@
-// Every command that the guide and the README show prints what stands there.
-import { readdirSync, readFileSync } from 'node:fs'
+// Every command that the guide and the README show prints what stands there. `npm run pages` writes what they print now.
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
-import { firstDifference, runShown, shownCommands, shownFiles } from './shownCommands.ts'
+import { firstDifference, runShown, shownCommands, shownFiles, withOutputs } from './shownCommands.ts'
 
 const guide = readdirSync(new URL('guide/', import.meta.url)).map((name) => `docs/guide/${name}`)
 for (const page of ['README.md', ...guide]) {
-  const text = readFileSync(new URL(`../${page}`, import.meta.url), 'utf8')
+  const path = new URL(`../${page}`, import.meta.url)
+  const text = readFileSync(path, 'utf8')
+  if (process.env.MATCHMARK_PAGES === 'write') {
+    test(`${page} is written`, async () => writeFileSync(path, await withOutputs(text)))
+    continue
+  }
   const files = shownFiles(text)
   test.each(shownCommands(text))(`${page}:$line $typed`, async ({ typed, printed }) => {
     expect(firstDifference(printed, await runShown(typed, files))).toBeUndefined()
@@ -42,4 +47,10 @@ test('a page is read with its commands, their lines and its files', () => {
     { line: 9, typed: './matchmark kit a', printed: [] },
   ])
   expect([...shownFiles(page)]).toEqual([['a.yaml', 'x: 1\n']])
+})
+
+test('a page keeps its cuts when its output is written anew', async () => {
+  const page = (output: string) => `\`\`\`console\n$ ./matchmark --version\n${output}\`\`\`\nafter\n`
+  expect(await withOutputs(page('0.0.0\n'))).toBe(page('0.1.0\n'))
+  expect(await withOutputs(page('0.0.0\n…\n'))).toBe(page('0.1.0\n…\n'))
 })

@@ -42,8 +42,10 @@ export async function runShown(typed: string, files: ReadonlyMap<string, string>
   if (!isStart && words[0] !== './matchmark')
     throw new Error(`'${typed}' is neither ./matchmark nor npm start -- --once`)
   const asked = isStart ? ['start', 'examples/quarry-railway/J41.job.yaml', '--into', 'out', '--once'] : words.slice(1)
-  const { out, err } = await say(asked, { files: beside(files) })
-  return [...out.split('\n'), ...(err ? err.split('\n') : [])]
+  const lines: string[] = []
+  const print = (text: string) => void lines.push(...text.split('\n'))
+  await say(asked, { files: beside(files), out: print, err: print })
+  return lines
 }
 
 function beside(shown: ReadonlyMap<string, string>): Files {
@@ -73,4 +75,16 @@ export function firstDifference(printed: readonly string[], said: readonly strin
     isLoose = false
   }
   return isLoose || place === said.length ? undefined : `more comes: '${said[place]}'; close with a line '…'`
+}
+
+/** The page with what its commands print now, cut where it was cut: all lines, or as many as stood before a closing `…`. */
+export async function withOutputs(page: string): Promise<string> {
+  const files = shownFiles(page)
+  const lines = page.split('\n')
+  for (const { line, typed, printed } of shownCommands(page).toReversed()) {
+    const said = await runShown(typed, files)
+    const cut = printed.at(-1)?.trim() === '…' ? [...said.slice(0, printed.length - 1), '…'] : said
+    lines.splice(line, printed.length, ...cut)
+  }
+  return lines.join('\n')
 }

@@ -42,6 +42,11 @@ const UNITS: Readonly<Record<string, (value: number) => number>> = {
   deg: units.degree,
   kg: units.kilogram,
   percent: (value) => value / 100,
+  rpm: units.rpm,
+  mps: mechanics.metrePerSecond,
+  ftmin: mechanics.footPerMinute,
+  kW: mechanics.kilowatt,
+  hp: mechanics.horsepower,
 }
 
 interface Check {

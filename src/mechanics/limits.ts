@@ -2,7 +2,7 @@
 import { Problem } from '../problem/problem.ts'
 import { type Known, rangeOf } from './range.ts'
 
-type Unit = 'm' | 'm²' | 'Pa' | 'N' | 'N·m' | 'K' | 'kg' | ''
+type Unit = 'm' | 'm²' | 'Pa' | 'N' | 'N·m' | 'K' | 'kg' | 'rad' | 'rad/s' | 'm/s' | 'W' | ''
 
 const SHOWN: Readonly<Record<Unit, (value: number) => string>> = {
   m: (value) => `${digits(value * 1000)} mm`,
@@ -12,6 +12,10 @@ const SHOWN: Readonly<Record<Unit, (value: number) => string>> = {
   N·m: (value) => `${digits(value)} N·m`,
   K: (value) => `${digits(value - 273.15)} °C`,
   kg: (value) => `${digits(value)} kg`,
+  rad: (value) => `${digits((value * 180) / Math.PI)}°`,
+  'rad/s': (value) => `${digits((value * 30) / Math.PI)} rev/min`,
+  'm/s': (value) => `${digits(value)} m/s`,
+  W: (value) => `${digits(value / 1000)} kW`,
   '': digits,
 }
 

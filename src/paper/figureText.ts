@@ -12,7 +12,7 @@ const SIGNIFICANT = 3
  * A figure, or a range where low and high differ; numbers without a unit to three digits that count.
  *
  * @param as `number` has no unit
- * @example figureText({ low: 0.00005, high: 0.0002 }, 'length', 'metric')   // '0.05..0.2 mm'
+ * @example figureText({ low: 0.00005, high: 0.0002 }, 'length', 'metric')   // '0.05..0.20 mm'
  */
 export function figureText(
   { low, high }: { readonly low: number; readonly high: number },

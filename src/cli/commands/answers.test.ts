@@ -144,8 +144,17 @@ test('why says it from either side', async () => {
 
 test('a name that is not there gets the nearest one', async () => {
   const { code, err } = await ask('why', 'box.unit.yaml', 'drain plg', 'lid')
-  expect(err).toBe("box.unit.yaml has no step called 'drain plg'. Did you mean 'drain plug'?")
+  expect(err).toBe("box.unit.yaml has no step or part with a step called 'drain plg'. Did you mean 'drain plug'?")
   expect(code).toBe(2)
+})
+
+test('a part without a step of its own stands for the step that it goes in with', async () => {
+  desk.set('shim.yaml', text.replace('  lid: {', '  lid gasket: { kind: gasket, goes with: lid }\n  lid: {'))
+  expect(await json('why', 'shim.yaml', 'lid gasket', 'backlash')).toMatchObject({
+    first: 'lid',
+    second: 'backlash',
+    order: 'second',
+  })
 })
 
 test('the book is one page that loads nothing', async () => {

@@ -6,8 +6,8 @@ import type { ReachAnswer } from '../answers/schema.ts'
 import { type Asked, jsonLine } from '../asked.ts'
 import { inputHash } from '../inputHash.ts'
 import type { ExitCode, Io } from '../io.ts'
-import { nameOf } from '../nameOf.ts'
 import { openWork } from '../openWork.ts'
+import { stepNamed } from '../stepNamed.ts'
 import { type Pen, penFor, wrapped } from '../words/pen.ts'
 import { counted, spanOfTime } from '../words/timeWords.ts'
 
@@ -18,13 +18,10 @@ export async function reach(
 ): Promise<ExitCode> {
   const work = await openWork(file, io, asked)
   const { problem } = work.derivation
-  const step = nameOf(
-    part,
-    problem.operations.map(({ id, does }) => ({ id, also: does })),
-    { what: 'part or step', file },
-  )
+  const step = stepNamed(part, problem.operations, { work, file })
   // Where nobody has said what stands, the unit is finished.
   const done = work.job?.done.map((each) => each.step) ?? []
+  if (!asked.json) io.err('looking for the cheapest way back; deep in a large unit this takes a while')
   const found = reachOf(problem, step, done.length > 0 ? { done } : {})
   const answer: ReachAnswer = {
     schema: 'matchmark-reach/1',
@@ -48,7 +45,7 @@ export async function reach(
 
 function reachWords({ step, way }: ReachAnswer, { derivation }: WorkUp, pen: Pen): string[] {
   const does = new Map(derivation.problem.operations.map((operation) => [operation.id, operation.does]))
-  if (!way) return [`No way back to “${does.get(step) ?? step}” was found.`]
+  if (!way) return [`No way back to “${does.get(step) ?? step}” was found within the effort.`]
   const list = (ids: readonly string[]) =>
     ids.flatMap((id, place) =>
       wrapped(does.get(id) ?? id, { width: pen.width, first: `${String(place + 1).padStart(4)} `, rest: '     ' }),

@@ -6,8 +6,8 @@ import type { WhyAnswer } from '../answers/schema.ts'
 import { type Asked, jsonLine } from '../asked.ts'
 import { inputHash } from '../inputHash.ts'
 import type { ExitCode, Io } from '../io.ts'
-import { nameOf } from '../nameOf.ts'
 import { openWork } from '../openWork.ts'
+import { stepNamed } from '../stepNamed.ts'
 import { type Pen, penFor, wrapped } from '../words/pen.ts'
 
 export async function why(
@@ -16,7 +16,10 @@ export async function why(
   asked: Asked,
 ): Promise<ExitCode> {
   const work = await openWork(file, io, asked)
-  const [first, second] = [a, b].map((name) => stepOf(name, work, file)) as [string, string]
+  const [first, second] = [a, b].map((name) => stepNamed(name, work.problem.operations, { work, file })) as [
+    string,
+    string,
+  ]
   const found = whyOf(work.problem, first, second)
   const reasonFor = ({ says, origin, standing, source }: Why['chain'][number]['reason']) => ({
     says,
@@ -44,14 +47,6 @@ export async function why(
   io.out(asked.json ? jsonLine(answer) : [pen.strong(titleOf(work)), ...whyWords(answer, work, pen)].join('\n'))
   return found.order === 'never' ? 1 : 0
 }
-
-/** @throws NO_SUCH_NAME, NAME_NOT_CLEAR */
-const stepOf = (name: string, { problem }: WorkUp, file: string): string =>
-  nameOf(
-    name,
-    problem.operations.map(({ id, does }) => ({ id, also: does })),
-    { what: 'step', file },
-  )
 
 function whyWords({ first, second, order, chain, relations }: WhyAnswer, { problem }: WorkUp, pen: Pen): string[] {
   const does = new Map(problem.operations.map((operation) => [operation.id, operation.does]))

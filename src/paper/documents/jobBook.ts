@@ -103,7 +103,7 @@ function halfSections({ work, system }: JobBookInput, numbers: ReadonlyMap<PartI
   const { unit } = work
   const drawings = [...unit.lines.keys()].map(
     (line) =>
-      markup`<h3>Line ${line}</h3>${drawn(halfSection(unit, line, { width: WIDE_PX, mostHeight: 350, balloons: numbers, system }))}`,
+      markup`<h3>Line ${line}</h3>${drawn(halfSection(unit, line, { width: WIDE_PX, mostHeight: 390, balloons: numbers, system }))}`,
   )
   const items = [...numbers].map(([id, number]) => {
     const part = unit.parts.get(id)

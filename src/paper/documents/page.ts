@@ -97,27 +97,27 @@ b,strong{font-weight:680}
 .caution .many{columns:2;column-gap:5mm;font-size:9pt}
 .caution li{break-inside:avoid}
 .no-return{background:var(--red-fill);padding:1.2mm 2mm;margin:0 0 2mm;break-inside:avoid}
-tr.no-return td{border-color:var(--red)}
+tr.no-return{break-before:avoid}tr.no-return td{border-color:var(--red)}
 .signs{display:grid;grid-template-columns:2fr 1.4fr 1fr 1fr;gap:3mm;margin-top:2mm;font-size:8pt;color:var(--ink-3)}
 .signs span{border-top:.25mm solid #000;padding-top:.5mm}
 .setting{margin:1mm 0 2mm;break-inside:avoid}
 .beside{display:grid;grid-template-columns:1fr auto;gap:0 4mm;align-items:start}
 .beside figure{margin:0}
 .beside .fig{white-space:nowrap}
-.beside td,th{overflow-wrap:break-word}
-td{border-bottom-width:.15mm}
+.beside td{border-bottom-width:.15mm}
 .source{color:var(--ink-2);text-decoration:none;font-size:8pt}
 .one+.one{margin-top:1.4mm}
 tr.group td{background:var(--well);padding:1.4mm 1.5mm;break-after:avoid}
 .columns:empty{display:none}
 .columns{columns:2;column-gap:8mm;font-size:9pt}
 .items.short{break-inside:avoid}
-.items{columns:3;column-gap:6mm;font-size:9pt;list-style:none;padding:0}
+.items{columns:3;column-gap:6mm;font-size:8.5pt;line-height:1.25;list-style:none;padding:0}
 .items li{display:grid;grid-template-columns:7mm 1fr;break-inside:avoid}
 .items b{font-family:var(--figures);text-align:right;padding-right:2mm}
 .contents{list-style:none;padding:0;columns:2}
 .contents a{color:inherit;text-decoration-thickness:.2mm;text-underline-offset:.8mm}
 @media screen{body{padding:8mm 4mm}}
+@media print{body{max-width:none}}
 `
 
 /** A whole HTML file that asks nothing of a network. */

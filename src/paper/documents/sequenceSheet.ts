@@ -1,7 +1,7 @@
 // The sequence: what it is worth, how far that is proven, the map, and every step in one table.
 import type { PlanResult } from '../../planning/model/sequence.ts'
 import { RACK } from '../drawings/marks.ts'
-import { sequenceMap } from '../drawings/sequenceMap.ts'
+import { sequenceMaps } from '../drawings/sequenceMap.ts'
 import { type Markup, markup } from '../markup.ts'
 import type { JobBookInput } from './jobBookInput.ts'
 import { drawn, standingWord } from './parts.ts'
@@ -9,12 +9,15 @@ import type { StepFacts } from './stepFacts.ts'
 import { holdText, placeText, time } from './stepSheet.ts'
 
 const COLUMNS = 5
+/** What stands beneath a heading on the shorter of the two papers. */
+const PAGE_PX = 800
 
 export function sequenceSheet(steps: readonly StepFacts[], { work, result }: JobBookInput): Markup {
   if (result.conflict) return conflictSheet(result)
   if (!result.value)
     return markup`<section id="sequence"><h2>The sequence</h2><p>No sequence was found within the effort given, and no conflict was shown. Give it more time.</p></section>`
-  const map = drawn(sequenceMap(result, work.problem, { width: 685, holds: new Set(work.unit.checks.keys()) }))
+  const holds = new Set(work.unit.checks.keys())
+  const map = sequenceMaps(result, work.problem, { width: 685, holds, mostHeight: PAGE_PX }).map((one) => drawn(one))
   return markup`<section id="sequence"><h2>The sequence</h2>${proofLine(result, work.job?.done.length ?? 0)}${map}<table><colgroup><col style="width:12mm"><col style="width:58mm"><col style="width:36mm"><col style="width:11mm"><col></colgroup><thead><tr><th>No.</th><th>Step</th><th>Workpiece</th><th>Min</th><th>Why here</th></tr></thead><tbody>${steps.map(row)}</tbody></table></section>`
 }
 

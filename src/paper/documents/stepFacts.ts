@@ -122,14 +122,14 @@ function partOf(step: string, { work }: JobBookInput): Part | undefined {
 
 /**
  * The step at which each connection is made: its own step where it has one of its name, else the first of its own steps and
- * the step that brings the last of its parts.
+ * the step that brings its parts together.
  */
 function joinedAt({ work, result }: JobBookInput): ReadonlyMap<string, readonly Connected[]> {
-  const { unit, joints, connections } = work
+  const { unit, joints, connections, derivation } = work
   const place = new Map(result.steps.map(({ op }, index) => [op, index]))
   const at = new Map<string, Connected[]>()
   const add = (step: string, connected: Connected) => at.set(step, [...(at.get(step) ?? []), connected])
-  const stepOf = (id: PartId): string => {
+  const stepOf = (id: PartId): PartId => {
     const part = unit.parts.get(id)
     return (part && carriedWith(part, joints)) ?? id
   }
@@ -140,12 +140,14 @@ function joinedAt({ work, result }: JobBookInput): ReadonlyMap<string, readonly 
       add(connection.id, connected)
       continue
     }
-    const bringing = kind
-      .parts(given)
-      .map(stepOf)
+    const [first, ...others] = [...new Set(kind.parts(given).map(stepOf))]
+    const links = others.length
+      ? others.flatMap((other) => derivation.frame.link(first ?? unit.housing, other))
+      : derivation.frame.chain(first ?? unit.housing)
+    const together = links
       .filter((step) => place.has(step))
       .sort((a, b) => (place.get(b) ?? 0) - (place.get(a) ?? 0))[0]
-    for (const step of new Set([own[0]?.id, bringing])) if (step !== undefined) add(step, connected)
+    for (const step of new Set([own[0]?.id, together])) if (step !== undefined) add(step, connected)
   }
   return at
 }

@@ -17,9 +17,9 @@ const DRAWING_PX = 390
 /** A part by itself, away from the workpiece, is drawn small: it is there to be known again. */
 const ALONE_PX = 170
 /** Two ordinary steps stand on one sheet of paper. */
-const TALL_PX = 245
+const TALL_PX = 250
 const MOST_BALLOONS = 9
-const MOST_REASONS = 3
+const MOST_REASONS = 2
 
 export const time = (s: number): string => printQuantity(second(s), 'time', { system: 'metric' })
 
@@ -41,7 +41,7 @@ export function stepSheet(step: StepFacts, input: JobBookInput, numbers: Readonl
   const { usual, low, high } = operation.duration_s
   const minutes = (s: number) => String(Math.round(s / 60))
   const drawing = drawingOf(step, input, numbers)
-  const maps = step.maps.map((map) => drawn(holeMap(map, 380)))
+  const maps = step.maps.map((map) => drawn(holeMap(map, 300)))
   const left = [drawing, ...maps].filter((piece) => piece !== undefined)
   const facts = [
     ...(mode.setup.tools === 'any' ? [] : [markup`<h4>Tools</h4><p>${mode.setup.tools.join(', ')}</p>`]),
@@ -81,6 +81,7 @@ function drawingOf(
     toCome: step.toCome,
     balloons: numbers,
     most: MOST_BALLOONS,
+    closeUp: true,
     system,
     ...(step.part && { under: step.part.id }),
     ...(step.from && step.part?.id === step.operation.id && { from: step.from }),

@@ -64,11 +64,22 @@ function wrapped(text: string, letters: number): readonly string[] {
   return rows
 }
 
+/** Below this two places have one height, or stand one above the other: a tenth of a millimetre. */
+const SAME = 1e-4
+
+/** px per metre; holes on one straight line have no say across it. */
+function fitting(room: number, wide: number, high: number): number {
+  const across = wide > SAME ? room / wide : Infinity
+  const upward = high > SAME ? (room * 0.8) / high : Infinity
+  const scale = Math.min(across, upward)
+  return scale === Infinity ? 1 : scale
+}
+
 function layOut(holes: readonly HolePlace[], width: number) {
   const [ys, zs] = [holes.map(({ y }) => y), holes.map(({ z }) => z)]
   const [left, right, low, high] = [Math.min(...ys), Math.max(...ys), Math.min(...zs), Math.max(...zs)]
   const room = width - 2 * HEAD
-  const scale = Math.min(room / (right - left || 1), (room * 0.8) / (high - low || 1))
+  const scale = fitting(room, right - left, high - low)
   const middle = (width - (right - left) * scale) / 2
   const points = holes.map(({ y, z }) => ({ x: middle + (y - left) * scale, y: HEAD + (high - z) * scale }))
   const nearest = Math.min(
@@ -104,8 +115,9 @@ function guide(points: readonly Point[]): Markup {
   }
   const radii = points.map(({ x, y }) => Math.hypot(x - middle.x, y - middle.y))
   const [least, most] = [Math.min(...radii), Math.max(...radii)]
-  const reach = most + 30
-  const cross = markup`<path class="chain" d="M${px(middle.x - reach)} ${px(middle.y)}H${px(middle.x + reach)}M${px(middle.x)} ${px(middle.y - reach)}V${px(middle.y + reach)}"/>`
+  const reach = (far: readonly number[]) => Math.max(...far.map(Math.abs)) + 34
+  const [across, upward] = [reach(points.map(({ x }) => x - middle.x)), reach(points.map(({ y }) => y - middle.y))]
+  const cross = markup`<path class="chain" d="M${px(middle.x - across)} ${px(middle.y)}h${px(2 * across)}M${px(middle.x)} ${px(middle.y - upward)}v${px(2 * upward)}"/>`
   if (points.length > 2 && most - least < ON_A_CIRCLE * most)
     return markup`${cross}<circle class="chain" cx="${px(middle.x)}" cy="${px(middle.y)}" r="${px(most)}"/>`
   const round = [...points].sort(

@@ -51,25 +51,43 @@ interface Item {
  * @example sequenceMap(plan(problem), problem).title   // 'The sequence, by workpiece'
  */
 export function sequenceMap(result: PlanResult, problem: PlanningProblem, options: SequenceMapOptions = {}): Drawing {
-  const { width = 680, title = 'The sequence, by workpiece', holds } = options
+  return sequenceMaps(result, problem, { ...options, mostHeight: Infinity })[0] as Drawing
+}
+
+/** The same in as many drawings as paper needs: none is higher than `mostHeight`, and none is cut within a band. */
+export function sequenceMaps(
+  result: PlanResult,
+  problem: PlanningProblem,
+  options: SequenceMapOptions & { readonly mostHeight: number },
+): readonly Drawing[] {
+  const { width = 680, title = 'The sequence, by workpiece', holds, mostHeight } = options
   const isHold = (op: OpId) => holds?.has(op) ?? problem.operations.some(({ id, check }) => id === op && check)
   const steps = stepsOf(result, problem)
-  if (steps.length === 0) return drawing({ title, says: 'No sequence.', width, height: 30, inner: [] })
+  if (steps.length === 0) return [drawing({ title, says: 'No sequence.', width, height: 30, inner: [] })]
   const lanes = lanesOf(steps)
   const total = Math.max(...steps.map(({ end }) => end))
   const room = width - LABEL - RADIUS - 6
   const bands = bandsFor(steps, lanes, total, room)
-  const span = total / bands
-  const pieces: Markup[] = []
-  let top = 4
-  for (let band = 0; band < bands; band += 1) {
-    const [from, to] = [band * span, (band + 1) * span]
-    const shown = lanes.filter((lane) => touches(lane, from, to))
-    pieces.push(bandOf({ steps, shown, lanes, from, to, top, room, isHold, last: band === bands - 1 }))
-    top += shown.length * LANE + AXIS + 16
+  const says = saysOf(steps, lanes, isHold)
+
+  const drawings: Drawing[] = []
+  let [top, pieces]: [number, Markup[]] = [4, []]
+  const close = () => {
+    pieces.push(legend(top + 6))
+    drawings.push(drawing({ title, says, width, height: top + 24, inner: pieces }))
+    top = 4
+    pieces = []
   }
-  pieces.push(legend(top + 6))
-  return drawing({ title, says: saysOf(steps, lanes, isHold), width, height: top + 24, inner: pieces })
+  for (let band = 0; band < bands; band += 1) {
+    const [from, to] = [(band * total) / bands, ((band + 1) * total) / bands]
+    const shown = lanes.filter((lane) => touches(lane, from, to))
+    const height = shown.length * LANE + AXIS + 16
+    if (pieces.length > 0 && top + height + 24 > mostHeight) close()
+    pieces.push(bandOf({ steps, shown, from, to, top, room, isHold }))
+    top += height
+  }
+  close()
+  return drawings
 }
 
 function stepsOf(result: PlanResult, problem: PlanningProblem): readonly MapStep[] {
@@ -165,12 +183,10 @@ function bandsFor(steps: readonly MapStep[], lanes: readonly Lane[], total: numb
 interface Band {
   readonly steps: readonly MapStep[]
   readonly shown: readonly Lane[]
-  readonly lanes: readonly Lane[]
   readonly from: number
   readonly to: number
   readonly top: number
   readonly room: number
-  readonly last: boolean
   readonly isHold: (op: OpId) => boolean | undefined
 }
 

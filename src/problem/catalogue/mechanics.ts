@@ -54,4 +54,75 @@ export const MECHANICS = table({
     next: 'The table runs over 6 up to 130 mm. Measure the key and both grooves.',
     http: 422,
   },
+  // gears
+  GEAR_TEETH_IMPOSSIBLE: {
+    says: ({ what, received, fewest, most }) =>
+      `${what} has to have a whole number of teeth from ${fewest} to ${most}, not ${received}.`,
+    next: 'Mark the first tooth and count again.',
+    http: 422,
+  },
+  GEAR_CENTRES_TOO_CLOSE: {
+    says: ({ received, least }) =>
+      `Gears of these teeth do not run at ${received}: their base circles meet at ${least}.`,
+    next: 'Measure from shaft to shaft and add half of each shaft; count the teeth and check the module and the shifts.',
+    http: 422,
+  },
+  GEAR_PIN_MISFIT: {
+    says: ({ pin, why }) => `A pin of ${pin} does not measure this gear: ${why}.`,
+    next: ({ take }) => `Take a pin of about ${take}.`,
+    http: 422,
+  },
+  GEAR_SPAN_MISFIT: {
+    says: ({ across, touch, low, high }) =>
+      `Across ${across} teeth the jaws touch at a diameter of ${touch}; the flanks run from ${low} to ${high}.`,
+    next: ({ take }) => `Measure across ${take} teeth.`,
+    http: 422,
+  },
+  GEAR_READING_IMPOSSIBLE: {
+    says: ({ reading, what }) => `A reading of ${reading} ${what} does not belong to a gear of these teeth and module.`,
+    next: 'Count the teeth and those between the jaws; then check the module with identifyGear.',
+    http: 422,
+  },
+  GEAR_NOTHING_MEASURED: {
+    says: () => 'Neither an outside diameter nor a span was given: the number of teeth alone tells no pitch.',
+    next: 'Measure over the tips, and across some teeth and one more.',
+    http: 422,
+  },
+  BEVEL_TRIES_WITHOUT_RATIO: {
+    says: ({ change, move, doubt }) =>
+      `The backlash changed by ${change} over ${move} of shim, and the readings may be out by ${doubt}: that gives no ratio.`,
+    next: 'Reseat the bearings, turn the gears, and read the last try again; then move by more.',
+    http: 422,
+  },
+  BEVEL_TRIES_MISSING: {
+    says: ({ received }) => `${received} tries with different shims and no ratio: nothing to work the next shim from.`,
+    next: 'Note two tries with different shims, or give the ratio from the angles of the gears (bevelBacklashRatio).',
+    http: 422,
+  },
+  PINION_MARK_UNIT_UNKNOWN: {
+    says: ({ received }) => `The unit of the depth mark is not known (${received}); it is not written on the gear.`,
+    next: ({ units }) => `Find it in the book of the machine and give one of: ${units}.`,
+    http: 422,
+  },
+  PINION_SHIM_SEAT_UNKNOWN: {
+    says: ({ received }) =>
+      `Where the depth shim sits is not known (${received}), so the sign of the mark is not either.`,
+    next: ({ seats }) => `Look at the pinion and give one of: ${seats}.`,
+    http: 422,
+  },
+  PLANETARY_SPEEDS_WANTED: {
+    says: ({ known }) => `Two of the three speeds have to be known, the third follows; known here: ${known}.`,
+    next: 'Give two of first, last and carrier; a member that is held has the speed 0.',
+    http: 422,
+  },
+  PLANETARY_RATIO_LOCKED: {
+    says: ({ ratio }) => `With a basic ratio of ${ratio} these two speeds leave the third one open, or contradict it.`,
+    next: 'Check the teeth: a set with a basic ratio of 1 turns as one, and one of 0 is none.',
+    http: 422,
+  },
+  TOOTH_FORM_UNKNOWN: {
+    says: ({ received, forms }) => `'${received}' is not a tooth form held here. Held are: ${forms}.`,
+    next: 'Take the one nearest and weaker: 14.5 full is the weakest.',
+    http: 422,
+  },
 })

@@ -7,7 +7,8 @@ import { type Markup, markup } from '../../markup.ts'
 import { row, uncrossed } from '../balloons.ts'
 import { type Drawing, drawing, type Point, px } from '../drawing.ts'
 import type { Slope } from '../hatch.ts'
-import { type Frame, frameOf } from './frame.ts'
+import { breaks, cropped, type Window, windowAround } from './closeUp.ts'
+import { extentOf, type Frame, frameOf, type Stretch } from './frame.ts'
 import { AT_ONE_PLACE, depthOf, WHOLE } from './looks.ts'
 import { housingBelow, outsideOf, rimsBeyond, seenFromOutside } from './outside.ts'
 import { dotsOf, type Face } from './painted.ts'
@@ -22,6 +23,8 @@ export interface HalfSectionOptions {
   readonly mostHeight?: number
   /** The part under work: filled in marking blue. */
   readonly under?: PartId
+  /** Only the stretch around the part under work, drawn larger. */
+  readonly closeUp?: boolean
   /** The end it comes from: its way is drawn as an arrow. */
   readonly from?: End
   /** What is there. Missing: every part of the line. */
@@ -57,24 +60,38 @@ export function halfSection(unit: Unit, line: LineId, options: HalfSectionOption
   if (sketch.pieces.length === 0) return stackDrawing(unit, line, { ...options, width, title })
 
   const head = options.balloons ? 2 * BALLOON + 26 : 6
-  const rough = frameOf(sketch.pieces, { width, mostHeight, head })
-  const { pieces, unplaced } = piecesOf(unit, line, present, STUB_PX / rough.scale)
+  const room = { width, mostHeight, head, hull: hullOf(sketch.pieces) }
+  const rough = frameOf(sketch.pieces, room)
+  const { pieces: whole, unplaced } = piecesOf(unit, line, present, STUB_PX / rough.scale)
   const ghostly = piecesOf(unit, line, ghosts, STUB_PX / rough.scale).pieces
-  const frame = frameOf([...pieces, ...ghostly], { width, mostHeight, head })
-
-  const walls = pieces.filter((piece) => piece.wall)
-  const { svg, faces } = paint(pieces, unit, frame, under)
+  const window = options.closeUp
+    ? windowAround(
+        whole.filter((piece) => piece.part.id === under),
+        whole,
+      )
+    : undefined
+  const [pieces, coming] = [cropped(whole, window), cropped(ghostly, window)]
+  const hull = within(hullOf(whole), window)
+  const frame = frameOf([...pieces, ...coming], { ...room, hull })
+  const { svg, faces } = paint({ pieces, unit, frame, under, hull })
   const balloons = options.balloons
-    ? balloonsOf(present, faces, { numbers: options.balloons, most: options.most ?? Infinity, under, width })
-    : []
+    ? balloonsOf(present, faces, {
+        numbers: options.balloons,
+        most: options.most ?? Infinity,
+        under,
+        width,
+        foot: frame.height,
+      })
+    : { isBelow: false, svg: [] }
   return drawing({
     title,
-    says: saysOf(unit, line, pieces, { under, from: options.from, ghosts, system }),
+    says: saysOf(unit, line, whole, { under, from: options.from, ghosts, system }),
     width,
-    height: frame.height,
+    height: frame.height + (balloons.isBelow ? 2 * BALLOON + 12 : 0),
     inner: [
       ...svg,
-      markup`<g class="ghosts">${[...ghostly.map((piece) => ghost(piece, frame, 'up')), ...outsideOf(walls, ghostly).map((piece) => ghost(piece, frame, 'down'))]}</g>`,
+      markup`<g class="ghosts">${[...coming.map((piece) => ghost(piece, frame, 'up')), ...outsideOf(hull, coming).map((piece) => ghost(piece, frame, 'down'))]}</g>`,
+      ...breaks(whole, window, hullOf(whole), frame),
       centreLine(frame),
       ...(under && options.from
         ? [
@@ -85,9 +102,9 @@ export function halfSection(unit: Unit, line: LineId, options: HalfSectionOption
             ),
           ]
         : []),
-      ...balloons,
+      ...balloons.svg,
     ],
-    notes: notesOf(pieces, unplaced),
+    notes: [...(window ? ['Close-up: the line goes on beyond the breaks.'] : []), ...notesOf(pieces, unplaced)],
   })
 }
 
@@ -102,7 +119,27 @@ interface Layer {
   readonly faces: readonly Face[]
 }
 
-function paint(pieces: readonly Piece[], unit: Unit, frame: Frame, under: PartId | undefined) {
+interface Painting {
+  readonly pieces: readonly Piece[]
+  readonly unit: Unit
+  readonly frame: Frame
+  readonly under: PartId | undefined
+  readonly hull: Stretch | undefined
+}
+
+/** From the first wall of the housing to its last; below the axis the housing hides what lies between. */
+function hullOf(pieces: readonly Piece[]): Stretch | undefined {
+  const walls = pieces.filter((piece) => piece.wall && piece.part.half !== 'upper')
+  return walls.length ? extentOf(walls) : undefined
+}
+
+function within(stretch: Stretch | undefined, window: Window | undefined): Stretch | undefined {
+  if (!stretch || !window) return stretch
+  const both = { x0: Math.max(stretch.x0, window.x0), x1: Math.min(stretch.x1, window.x1) }
+  return both.x0 < both.x1 ? both : undefined
+}
+
+function paint({ pieces, unit, frame, under, hull }: Painting) {
   const upper = pieces.filter((piece) => piece.part.half !== 'lower')
   const cut = upper.filter((piece) => isCut(piece))
   const slopes = slopesOf([...cut].sort((a, b) => Number(b.wall) - Number(a.wall) || a.x0 - b.x0))
@@ -130,7 +167,6 @@ function paint(pieces: readonly Piece[], unit: Unit, frame: Frame, under: PartId
       part: key.part.id,
     })
   }
-  const walls = pieces.filter((piece) => piece.wall && piece.part.half !== 'upper')
   const lower = pieces.filter(
     (piece) =>
       !piece.wall &&
@@ -138,10 +174,9 @@ function paint(pieces: readonly Piece[], unit: Unit, frame: Frame, under: PartId
       piece.part.half !== 'upper' &&
       !piece.missing.some((side) => side !== 'inside'),
   )
-  for (const seen of seenFromOutside(outsideOf(walls, lower), frame, 'down'))
+  for (const seen of seenFromOutside(outsideOf(hull, lower), frame, 'down'))
     layers.push({ ...seen, depth: 20, part: seen.piece.part.id })
-  const below = housingBelow(walls, frame)
-  if (below) layers.push({ ...below, depth: 21, part: below.piece.part.id })
+  if (hull) layers.push({ ...housingBelow(hull, unit.housing, frame), depth: 21, part: unit.housing })
 
   layers.sort((a, b) => a.depth - b.depth)
   return {
@@ -159,7 +194,7 @@ const group = ({ part, svg }: Layer, under: PartId | undefined): Markup =>
 function ghost(piece: Piece, frame: Frame, side: 'up' | 'down'): Markup {
   const y = frame[side]
   const [left, right] = [px(frame.x(piece.x0)), px(frame.x(piece.x1))]
-  const top = px(y(Math.min(piece.r1, frame.top)))
+  const top = px(y(Math.min(piece.r1, side === 'up' ? frame.top : frame.low)))
   return markup`<path class="to-come" d="M${left} ${px(y(piece.r0))}V${top}H${right}V${px(y(piece.r0))}${piece.r0 > 0 && 'Z'}"/>`
 }
 
@@ -191,13 +226,15 @@ interface BalloonRow {
   readonly most: number
   readonly under: PartId | undefined
   readonly width: number
+  /** Where the drawing ends. */
+  readonly foot: number
 }
 
 function balloonsOf(
   parts: readonly Part[],
   faces: readonly Face[],
-  { numbers, most, under, width }: BalloonRow,
-): readonly Markup[] {
+  { numbers, most, under, width, foot }: BalloonRow,
+): { readonly isBelow: boolean; readonly svg: readonly Markup[] } {
   const seen = dotsOf(
     parts.map((part) => part.id),
     faces,
@@ -213,25 +250,42 @@ function balloonsOf(
       (a, b) =>
         Number(b.part === under) - Number(a.part === under) || Math.abs(a.dot.x - focus) - Math.abs(b.dot.x - focus),
     )
-    .slice(0, Math.min(most, Math.floor(width / (2 * BALLOON + 2))))
+    .slice(0, most)
     .sort((a, b) => a.dot.x - b.dot.x)
-  const y = BALLOON + 2
-  const places = row(
-    chosen.map(({ dot }) => dot.x),
-    { pitch: PITCH, from: BALLOON + 2, to: width - BALLOON - 2 },
-  ).map((x) => ({ x, y }))
+  const room = Math.floor(width / (2 * BALLOON + 4))
+  // One row above, as long as it holds them; then what lies lowest gets its balloon from below.
+  const below = new Set(
+    chosen.length > room
+      ? [...chosen]
+          .sort((a, b) => b.dot.y - a.dot.y)
+          .slice(0, Math.max(chosen.length - room, Math.floor(chosen.length / 3)))
+      : [],
+  )
+  const rowOf = (some: typeof chosen, y: number): readonly Point[] =>
+    row(
+      some.map(({ dot }) => dot.x),
+      { pitch: PITCH, from: BALLOON + 2, to: width - BALLOON - 2 },
+    ).map((x) => ({ x, y }))
+  const inOrder = [...chosen.filter((each) => !below.has(each)), ...chosen.filter((each) => below.has(each))]
+  const places = [
+    ...rowOf(inOrder.slice(0, inOrder.length - below.size), BALLOON + 2),
+    ...rowOf(inOrder.slice(inOrder.length - below.size), foot + BALLOON + 8),
+  ]
   const mine = uncrossed(
-    chosen.map(({ dot }) => dot),
+    inOrder.map(({ dot }) => dot),
     places,
   )
-  const leaders = chosen.map(({ dot }, index) => ({ dot, place: places[mine[index] ?? index] as Point }))
-  return [
-    ...leaders.map(({ dot, place }) => halo(place, dot)),
-    ...leaders.map(({ dot, place }) => leader(place, dot)),
-    ...chosen.map(({ part, number }, index) =>
-      balloon((leaders[index] as { place: Point }).place, number, part, part === under),
-    ),
-  ]
+  const leaders = inOrder.map(({ dot }, index) => ({ dot, place: places[mine[index] ?? index] as Point }))
+  return {
+    isBelow: below.size > 0,
+    svg: [
+      ...leaders.map(({ dot, place }) => halo(place, dot)),
+      ...leaders.map(({ dot, place }) => leader(place, dot)),
+      ...inOrder.map(({ part, number }, index) =>
+        balloon((leaders[index] as { place: Point }).place, number, part, part === under),
+      ),
+    ],
+  }
 }
 
 function path(place: Point, dot: Point): string {

@@ -1,11 +1,13 @@
 // Solid parts above the axis and everything below it, seen from outside.
+
+import type { PartId } from '../../../unit/model/unit.ts'
 import { type Markup, markup } from '../../markup.ts'
 import { px, run } from '../drawing.ts'
-import type { Frame } from './frame.ts'
+import type { Frame, Stretch } from './frame.ts'
 import type { Face } from './painted.ts'
 import type { Piece } from './pieces.ts'
-import { missingSides, pitchLine } from './section.ts'
-import { type Stretch, silhouette } from './silhouette.ts'
+import { broken, missingSides, pitchLine } from './section.ts'
+import { silhouette, type Seen as Visible } from './silhouette.ts'
 
 /** What is seen of one part from outside. */
 export interface Seen {
@@ -20,28 +22,26 @@ export interface Seen {
  * @param side above the axis for what is never cut, below it for everything
  */
 export function seenFromOutside(pieces: readonly Piece[], frame: Frame, side: 'up' | 'down'): readonly Seen[] {
+  const most = side === 'up' ? frame.top : frame.low
   const stretches = silhouette(pieces)
-  const y = (r: number) => frame[side](r)
+  const y = (r: number) => frame[side](Math.min(r, most))
   const seen = stretches.map((stretch, index) => {
     const [before, after] = [neighbour(stretches[index - 1], stretch), neighbour(stretches[index + 1], stretch)]
     const { of: piece, r } = stretch
     const [left, right] = [frame.x(stretch.x0), frame.x(stretch.x1)]
-    const box = [
-      { x: left, y: frame.axis },
+    const outline = [
       { x: left, y: y(r) },
       { x: right, y: y(r) },
-      { x: right, y: frame.axis },
-    ]
+    ] as const
+    const box = [{ x: left, y: frame.axis }, ...outline, { x: right, y: frame.axis }]
     // An end face is seen as a line over its whole height; where two meet, the higher one draws it.
-    const end = (x: number, other: Stretch<Piece> | undefined) =>
+    const end = (x: number, other: Visible<Piece> | undefined) =>
       !other || other.r < r || (other.r === r && other.of.part !== piece.part)
         ? `M${px(x)} ${px(frame.axis)}V${px(y(r))}`
         : ''
-    const edges = `${run([
-      { x: left, y: y(r) },
-      { x: right, y: y(r) },
-    ])}${end(left, before)}${end(right, after)}`
-    const svg = markup`<path class="face" d="${run(box, true)}"/><path class="${piece.supposed ? 'doubt' : 'edge'}" d="${edges}"/>${piece.teeth && pitchLine({ ...piece, x0: stretch.x0, x1: stretch.x1 }, frame, side)}${side === 'up' && missingSides(piece, frame)}`
+    const goesOn = r > most
+    const edges = `${goesOn ? '' : run(outline)}${end(left, before)}${end(right, after)}`
+    const svg = markup`<path class="face" d="${run(box, true)}"/><path class="${piece.supposed ? 'doubt' : 'edge'}" d="${edges}"/>${goesOn && markup`<path class="thin" d="${broken(...outline)}"/>`}${piece.teeth && pitchLine({ ...piece, x0: stretch.x0, x1: stretch.x1 }, frame, side)}${side === 'up' && missingSides(piece, frame)}`
     return { r, piece, svg, faces: [{ part: piece.part.id, loops: [box] }] }
   })
   // The higher one last: its end face must not be painted over by its neighbour.
@@ -49,24 +49,20 @@ export function seenFromOutside(pieces: readonly Piece[], frame: Frame, side: 'u
 }
 
 /** What of these rings sticks out of the housing on either side. */
-export function outsideOf(walls: readonly Piece[], pieces: readonly Piece[]): readonly Piece[] {
-  if (walls.length === 0) return pieces
-  const [left, right] = [Math.min(...walls.map((wall) => wall.x0)), Math.max(...walls.map((wall) => wall.x1))]
+export function outsideOf(hull: Stretch | undefined, pieces: readonly Piece[]): readonly Piece[] {
+  if (!hull) return pieces
   return pieces.flatMap((piece) => [
-    ...(piece.x0 < left ? [{ ...piece, x1: Math.min(piece.x1, left) }] : []),
-    ...(piece.x1 > right ? [{ ...piece, x0: Math.max(piece.x0, right) }] : []),
+    ...(piece.x0 < hull.x0 ? [{ ...piece, x1: Math.min(piece.x1, hull.x0) }] : []),
+    ...(piece.x1 > hull.x1 ? [{ ...piece, x0: Math.max(piece.x0, hull.x1) }] : []),
   ])
 }
 
-const neighbour = (other: Stretch<Piece> | undefined, one: Stretch<Piece>): Stretch<Piece> | undefined =>
+const neighbour = (other: Visible<Piece> | undefined, one: Visible<Piece>): Visible<Piece> | undefined =>
   other && (other.x1 === one.x0 || other.x0 === one.x1) ? other : undefined
 
 /** The housing below the axis: it hides what is in it, and is broken off at the bottom. */
-export function housingBelow(walls: readonly Piece[], frame: Frame): Seen | undefined {
-  const [first] = walls
-  if (!first) return undefined
-  const left = frame.x(Math.min(...walls.map((wall) => wall.x0)))
-  const right = frame.x(Math.max(...walls.map((wall) => wall.x1)))
+export function housingBelow(hull: Stretch, housing: PartId, frame: Frame): { svg: Markup; faces: readonly Face[] } {
+  const [left, right] = [frame.x(hull.x0), frame.x(hull.x1)]
   const bottom = frame.down(frame.low)
   const box = [
     { x: left, y: frame.axis },
@@ -78,9 +74,8 @@ export function housingBelow(walls: readonly Piece[], frame: Frame): Seen | unde
   const zigzag = `M${px(left - 3)} ${px(bottom)}H${px(middle - 4)}l2.5 -8l3 16l2.5 -8H${px(right + 3)}`
   const sides = `M${px(left)} ${px(frame.axis)}V${px(bottom)}M${px(right)} ${px(frame.axis)}V${px(bottom)}`
   return {
-    piece: first,
     svg: markup`<path class="face" d="${run(box, true)}"/><path class="edge" d="${sides}"/><path class="thin" d="${zigzag}"/>`,
-    faces: [{ part: first.part.id, loops: [box] }],
+    faces: [{ part: housing, loops: [box] }],
   }
 }
 

@@ -53,7 +53,7 @@ export function cutFaces({ pieces, look, slope, frame, unit }: Cutting): Cut {
   if (!part) return { svg: markup``, faces: [] }
   const cells = pieces.map((piece) => (piece.r1 === Infinity ? { ...piece, r1: frame.top } : piece))
   const edge = pieces.some((piece) => piece.supposed) ? 'doubt' : 'edge'
-  if (look === 'bearing' && cells.every((cell) => (cell.r1 - cell.r0) * frame.scale > 14))
+  if (look === 'bearing' && pieces.every(({ r0, r1 }) => r1 < Infinity && (r1 - r0) * frame.scale > 14))
     return bearing({ pieces, look, slope, frame, unit }, edge)
 
   const teeth = pieces.filter((piece) => piece.teeth).map((piece) => ({ ...piece, r0: piece.r1 - toothDepth(piece) }))
@@ -133,7 +133,7 @@ function edges(loops: readonly (readonly Point[])[], frame: Frame, edge: string)
 }
 
 /** A thin straight line with one zigzag, as long as there is room for it (ISO 128-2, type 01.1 with zigzags). */
-function broken(a: Point, b: Point): string {
+export function broken(a: Point, b: Point): string {
   const [left, right] = a.x < b.x ? [a, b] : [b, a]
   const middle = (left.x + right.x) / 2
   if (right.x - left.x < 18) return run([left, right])

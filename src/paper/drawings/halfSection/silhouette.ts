@@ -2,7 +2,7 @@
 import type { Cell } from './outline.ts'
 
 /** A stretch of the axis along which one thing is outermost. */
-export interface Stretch<T> {
+export interface Seen<T> {
   readonly x0: number
   readonly x1: number
   readonly r: number
@@ -14,9 +14,9 @@ export interface Stretch<T> {
  *
  * @example silhouette([{x0: 0, x1: 9, r0: 0, r1: 2, of: 'shaft'}, {x0: 3, x1: 5, r0: 2, r1: 4, of: 'ring'}]).length   // 3
  */
-export function silhouette<T extends Cell>(cells: readonly T[]): readonly Stretch<T>[] {
+export function silhouette<T extends Cell>(cells: readonly T[]): readonly Seen<T>[] {
   const xs = [...new Set(cells.flatMap((cell) => [cell.x0, cell.x1]))].sort((a, b) => a - b)
-  const stretches: Stretch<T>[] = []
+  const stretches: Seen<T>[] = []
   for (let i = 0; i + 1 < xs.length; i += 1) {
     const [x0, x1] = [xs[i] as number, xs[i + 1] as number]
     const over = cells.filter((cell) => cell.x0 <= x0 && x1 <= cell.x1)

@@ -1,14 +1,14 @@
 // The machine of the examples and tests of this room: the tail box of the slate mill, invented like all of the Hollinscar Quarry Railway.
 
-import { readJob } from '../job/file/readJob.ts'
-import { kitOf } from '../job/kit.ts'
-import { verdictsOf } from '../job/verdicts.ts'
-import { renewalsOf, sequenceOf, settingsOf, workUp } from '../job/workUp.ts'
-import { printProblem } from '../problem/problem.ts'
-import type { System } from '../quantity/printQuantity.ts'
-import { readUnit } from '../unit/file/readUnit.ts'
-import type { Unit } from '../unit/model/unit.ts'
-import type { JobBookInput } from './documents/jobBookInput.ts'
+import { readJob } from '../../job/file/readJob.ts'
+import { kitOf } from '../../job/kit.ts'
+import { verdictsOf } from '../../job/verdicts.ts'
+import { renewalsOf, sequenceOf, settingsOf, workUp } from '../../job/workUp.ts'
+import { printProblem } from '../../problem/problem.ts'
+import type { System } from '../../quantity/printQuantity.ts'
+import { readUnit } from '../../unit/file/readUnit.ts'
+import type { Unit } from '../../unit/model/unit.ts'
+import type { JobBookInput } from '../documents/jobBookInput.ts'
 
 /** @param change what to write instead of what: to try a name or a size */
 export function tailBox(change: (text: string) => string = (text) => text): Unit {
@@ -147,6 +147,8 @@ parts:
     supply: {from: seal merchant, price: £4.20}
   coupling key: {onto: shaft, kind: key, look: key, line 1: "-70..-25: 36/30"}
   cap B: {mass: 1.1, closes: bore B, line 1: "172.4..176.4: 72/50, 176.4..190: 110"}
+  cap B gasket: {life: renew, look: gasket, material: gasket paper}
+  cap B screws: {pieces: 4, look: fastener, mass: 0.08}
   cartridge:
     mass: 5.2
     closes: bore C
@@ -174,6 +176,8 @@ connections:
     lengths: {A: {length: 30, holes: [1, 2, 4, 5]}, B: {length: 45, holes: [3, 6]}}
     own step: true
     takes: 6 min
+  cap B fixing: {kind: fasteners, holds: cap B, into: box, screws: cap B screws, thread: M8, grade: 8.8, condition: dry, torque: 20 N·m, circle: 92, pieces: 4}
+  paper under cap B: {kind: gasket, gasket: cap B gasket, squeezed by: cap B, against: box}
   paper under cover A: {kind: gasket, gasket: cover A gasket, squeezed by: cover A, against: box, free: 0.45, squeezed: 0.40, holes: the drain groove}
   lip of the seal: {kind: lip seal, seal: seal, in: cover A, runs on: shaft.track, lip to: the oil, over: the coupling keyway}
   lid joint: {kind: gasket, squeezed by: lid, against: box, sealant: {what: joint sealant, open time: 20 min, cure: 1 h, cure before: oil}, source: the tube of the invented sealant}

@@ -1,0 +1,144 @@
+import fc from 'fast-check'
+import { expect, test } from 'vitest'
+import { degree, inch, mm, newtonMetre, rpm } from '../../quantity/constructors.ts'
+import { differential } from './differential.ts'
+import { gearTrain, trainRatio } from './gearTrain.ts'
+import { roadSpeed, ropeSpeed } from './outputSpeed.ts'
+import { planetarySet, planetaryTorques, willis } from './planetary.ts'
+import { footPerMinute, kilometrePerHour, kilowatt, milePerHour, torqueOfPower } from './speedAndPower.ts'
+import { toothStrength } from './toothStrength.ts'
+import { wormDrive, wormSet } from './wormSet.ts'
+
+test('an idler turns the direction round and leaves the ratio', () => {
+  expect(
+    trainRatio([
+      { driver: 20, driven: 33 },
+      { driver: 33, driven: 60 },
+    ]),
+  ).toBeCloseTo(3, 12)
+  expect(trainRatio([{ driver: 20, driven: 60 }])).toBeCloseTo(-3, 12)
+  expect(gearTrain({ meshes: [{ driver: 20, driven: 60 }], speed: rpm(300) }).direction).toBe('opposite')
+})
+
+test('shafts that cross leave the direction open; a train loses torque at every mesh', () => {
+  const crossing = gearTrain({
+    meshes: [{ driver: 10, driven: 40, kind: 'bevel' }],
+    speed: rpm(400),
+    torque: newtonMetre(10),
+  })
+  expect(crossing.direction).toBe('not known')
+  expect(crossing.speed).toBeCloseTo(rpm(100), 12)
+  expect(crossing.torque?.high).toBeLessThan(40)
+  expect(crossing.torque?.low).toBeLessThan(crossing.torque?.high ?? 0)
+  expect(() => gearTrain({ meshes: [], speed: rpm(1) })).toThrow('the number of meshes')
+  expect(() => trainRatio([{ driver: 20, driven: 40, kind: 'belt' as 'chain' }])).toThrow(
+    'mesh 1 has to be one of external',
+  )
+  expect(() => trainRatio([{ driver: 1, driven: 40 }])).toThrow('The driver of mesh 1')
+  expect(trainRatio([{ driver: 1, driven: 40, kind: 'worm' }])).toBe(-40)
+})
+
+test('Willis: any two speeds give the third back (seed 4)', () => {
+  const turns = fc.double({ min: -3000, max: 3000, noNaN: true })
+  fc.assert(
+    fc.property(fc.constantFrom(-4, -1, 0.25, 2.5, 7), turns, turns, (basicRatio, a, b) => {
+      const all = willis({ basicRatio, first: rpm(a), carrier: rpm(b) })
+      expect(willis({ basicRatio, last: all.last, carrier: all.carrier }).first).toBeCloseTo(rpm(a), 6)
+      expect(willis({ basicRatio, first: all.first, last: all.last }).carrier).toBeCloseTo(rpm(b), 6)
+    }),
+    { seed: 4 },
+  )
+})
+
+test('torques of a planetary gear add to nothing and carry no power over', () => {
+  const { last, carrier } = planetaryTorques({ basicRatio: -4, first: newtonMetre(10) })
+  expect(10 + last + carrier).toBeCloseTo(0, 12)
+  const speeds = willis({ basicRatio: -4, first: rpm(100), last: rpm(-7) })
+  expect(10 * speeds.first + last * speeds.last + carrier * speeds.carrier).toBeCloseTo(0, 9)
+})
+
+test('one speed too few or too many is refused, and a set that turns as one', () => {
+  expect(() => willis({ basicRatio: -4, first: rpm(1) })).toThrow('known here: first')
+  expect(() => willis({ basicRatio: -4, first: rpm(1), last: rpm(1), carrier: rpm(1) })).toThrow('Two of the three')
+  expect(() => willis({ basicRatio: 1, first: rpm(1), last: rpm(2) })).toThrow('basic ratio of 1')
+})
+
+test('planets that do not go in at equal steps keep their places', () => {
+  const say = (planets: number) =>
+    planetarySet({ sunTeeth: 20, ringTeeth: 70, planets, sun: rpm(1), ring: rpm(0) }).cautions.join(' ')
+  expect(say(3)).not.toContain('equal steps')
+  expect(say(4)).toContain('equal steps')
+})
+
+test('one wheel held: the other turns twice as fast, on half the torque', () => {
+  const open = differential({ carrier: rpm(100), side: rpm(0), torque: newtonMetre(500) })
+  expect(open.other).toBeCloseTo(rpm(200), 12)
+  expect(open.torque).toBe(250)
+})
+
+test('road speed: 336 inches and miles, the old rule of thumb (from memory: mph = turns × tyre diameter in / 336 / ratio)', () => {
+  const { low } = roadSpeed({ shaftSpeed: rpm(2000), ratio: 4, rollingRadius: inch(14) })
+  expect(low / milePerHour(1)).toBeCloseTo((2000 * 28) / 336.135 / 4, 3)
+  const range = roadSpeed({
+    shaftSpeed: rpm(2000),
+    ratio: 4,
+    rollingRadius: { low: mm(340), high: mm(356) },
+    slip: { low: 0, high: 0.1 },
+  })
+  expect(range.low / kilometrePerHour(1)).toBeCloseTo(500 * 2 * Math.PI * 0.34 * 0.9 * 0.06, 6)
+})
+
+test('rope comes in faster from every layer, and slower over a pulley block', () => {
+  const drum = { drumSpeed: rpm(10), drumDiameter: mm(300), ropeDiameter: mm(16) }
+  const first = ropeSpeed({ ...drum, layer: 1 })
+  expect(first.low).toBeCloseTo((Math.PI * 0.316) / 6, 9)
+  expect(first.high).toBe(first.low)
+  const third = ropeSpeed({ ...drum, layer: 3 })
+  expect(third.low).toBeGreaterThan(first.low)
+  expect(third.high).toBeCloseTo((Math.PI * (0.316 + 0.064)) / 6, 9)
+  expect(ropeSpeed({ ...drum, layer: 1, falls: 4 }).low).toBeCloseTo(first.low / 4, 12)
+})
+
+test('a single-start worm holds when dry and may creep when oiled: not known', () => {
+  const { leadAngle } = wormSet({ module: mm(4), starts: 1, wormDiameter: mm(40), wheelTeeth: 40 })
+  const told = { leadAngle, pressureAngle: degree(20) }
+  expect(wormDrive(told).isSelfLocking).toBe('not known')
+  expect(wormDrive({ ...told, friction: 0.15 }).isSelfLocking).toBe('yes')
+  expect(wormDrive({ ...told, friction: 0.02 }).isSelfLocking).toBe('no')
+  // A worm that holds loses more than half (textbook).
+  expect(wormDrive({ ...told, friction: 0.11 }).efficiency.high).toBeLessThan(0.5)
+  expect(wormDrive(told).cautions.join(' ')).toContain('Never trust a worm')
+})
+
+test('torque of a power: refuses a shaft that stands', () => {
+  expect(torqueOfPower({ power: kilowatt(1), speed: rpm(1000) })).toBeCloseTo(9.549, 3)
+  expect(() => torqueOfPower({ power: kilowatt(1), speed: rpm(0) })).toThrow('the speed')
+})
+
+const gear = { module: mm(5), teeth: 20, faceWidth: mm(50), speed: rpm(100) }
+
+test('what is not known of a tooth is taken at its worst, and said', () => {
+  const unknown = toothStrength(gear)
+  const known = toothStrength({ ...gear, form: '20 full', made: 'cut', material: 'mild steel' })
+  expect(unknown.load.high).toBeLessThan(known.load.low)
+  expect(unknown.cautions.join(' ')).toContain('an unknown iron')
+  expect(unknown.cautions.join(' ')).toContain('14.5° full depth')
+  expect(unknown.cautions.join(' ')).toContain('Teeth taken as cast')
+  for (const { cautions } of [unknown, known]) expect(cautions[0]).toContain('It passes no gear')
+})
+
+test('more teeth are stronger, speed weakens, and between the rows of the table it lies between', () => {
+  const at = (teeth: number) =>
+    toothStrength({ ...gear, teeth, speed: rpm(1), form: '20 full', made: 'cut' }).formFactor
+  expect(at(21)).toBeGreaterThan(at(20))
+  expect(at(21)).toBeLessThan(at(22))
+  expect(at(1000)).toBe(0.472)
+  expect(toothStrength({ ...gear, speed: rpm(1000) }).load.low).toBeLessThan(toothStrength(gear).load.low)
+})
+
+test('refuses a form that is not held, few teeth, and cast teeth that run too fast', () => {
+  expect(() => toothStrength({ ...gear, form: 'cycloid' })).toThrow("'cycloid' is not a tooth form held here")
+  expect(() => toothStrength({ ...gear, teeth: 9 })).toThrow('from 12 to 2000')
+  expect(() => toothStrength({ ...gear, speed: rpm(4000) })).toThrow('the speed at the pitch circle of cast teeth')
+  expect(footPerMinute(2000)).toBeCloseTo(10.16, 9)
+})
