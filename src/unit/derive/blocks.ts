@@ -66,6 +66,7 @@ interface Stand {
   readonly stander: Part
   readonly solids: readonly Solid[]
   readonly where: string
+  readonly isParked: boolean
   readonly metBy: readonly PartId[]
   readonly unless: readonly Alternative[]
 }
@@ -87,6 +88,7 @@ function standsOf(journey: Journey, frame: Frame): readonly Stand[] {
         stander,
         solids: by ? moved(home, by) : home,
         where,
+        isParked: by !== undefined,
         metBy,
         unless,
       }))
@@ -124,6 +126,7 @@ function encounterOf({ mover }: Traveller, stand: Stand, head: Part, { unit, joi
     moving: body.filter((solid) => !(solid.tool && mover.runsOn.includes(stand.stander.id))),
     movingHome,
     standing: stand.solids,
+    isParked: stand.isParked,
     mayTouch: mayTouch(mover, stand.stander, joints),
   }
 }

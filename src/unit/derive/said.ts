@@ -49,17 +49,16 @@ const isStackedOnTheWay = (mover: Part, stander: Part, from: End, unit: Unit): b
     return own >= 0 && its >= 0 && (from === '+' ? its > own : its < own)
   })
 
-/** One of the two is said to stand against the other, and by their nearest faces it does so on the side that the mover comes from. */
+/** One of the two is said to stand against the other, and by their faces it can only do so on the side that the mover comes from. */
 function standAgainst({ movingHome, standing }: Encounter, mover: Part, stander: Part, from: End): boolean {
   if (!stander.seats.includes(mover.id) && !mover.seats.includes(stander.id)) return false
-  const nearest = (end: End): number =>
-    Math.min(
-      ...movingHome.flatMap((p) =>
-        standing
-          .filter((q) => q.line === p.line)
-          .map((q) => size(end === '+' ? minus(q.from, p.to) : minus(p.from, q.to)).high),
-      ),
+  const gaps = (end: End) =>
+    movingHome.flatMap((p) =>
+      standing
+        .filter((q) => q.line === p.line)
+        .map((q) => size(end === '+' ? minus(q.from, p.to) : minus(p.from, q.to))),
     )
-  const gap = nearest(from)
-  return gap <= SEAT_SLACK && gap < nearest(from === '+' ? '-' : '+')
+  const nearest = Math.min(...gaps(from).map(({ high }) => high))
+  const other = Math.min(...gaps(from === '+' ? '-' : '+').map(({ low }) => low))
+  return nearest <= SEAT_SLACK && nearest < other
 }

@@ -93,7 +93,7 @@ function liesOnALine(part: Part, { unit, hangsOn, together }: Frame): boolean {
   const stacked = new Set([...unit.lines.values()].flatMap((line) => line.stack))
   return [part.id, ...hangsOn(part.id)]
     .flatMap(together)
-    .some(({ id, rings, passing }) => rings.size + passing.size > 0 || stacked.has(id))
+    .some(({ id, rings, passing, tool }) => rings.size + passing.size > 0 || tool || stacked.has(id))
 }
 
 function placesOf(part: Part, trip: Trip, frame: Frame): readonly JoinedPlace[] {

@@ -2,9 +2,9 @@
 
 import type { End } from '../model/unit.ts'
 import { type Answer, all, any, NO, NOT_KNOWN, not, weaker } from './answer.ts'
-import { circlesMeet, depth, eased, homesMeet, ifRound, type Mate, offset, sameAxis, stretchesMeet } from './meet.ts'
+import { circlesMeet, depth, eased, homesMeet, type Mate, meetsFromAbove, sameAxis, stretchesMeet } from './meet.ts'
 import type { Solid } from './shape.ts'
-import { half, larger, less, plus, size, smaller, TIGHT } from './span.ts'
+import { larger, less, smaller, TIGHT } from './span.ts'
 
 export interface Block extends Answer {
   /** The ring that moves and the ring that stands, where they meet or may meet. */
@@ -16,6 +16,8 @@ export interface Encounter {
   readonly moving: readonly Solid[]
   readonly movingHome: readonly Solid[]
   readonly standing: readonly Solid[]
+  /** What stands is not at home but parked. */
+  readonly isParked?: boolean
   readonly mayTouch: boolean
 }
 
@@ -98,7 +100,8 @@ export function blocksAlong(encounter: Encounter, end: End): Block {
  * whether they share a place it is usual that they do not.
  */
 function besideHome(answer: Answer, p: Solid, q: Solid, encounter: Encounter): Answer {
-  const { movingHome, mayTouch } = encounter
+  const { movingHome, mayTouch, isParked } = encounter
+  if (isParked) return answer
   if (p.tool) return stretchesMeet(p, q).is === 'no' ? answer : NOT_KNOWN
   const mayMesh = mayTouch && !sameAxis(p, q)
   const together = any(homesOf(p, encounter).map((home) => homesMeet(eased(home, matesOf(home, encounter)), q)))
@@ -127,20 +130,18 @@ function descends(p: Solid, q: Solid): Answer {
     if (p.half === 'upper') return q.half === 'lower' ? NO : less(p.inside, q.outside)
     return q.half === 'lower' ? less(q.inside, p.outside) : less(NOTHING, q.outside)
   }
-  if (q.wall || p.wall) return NO
-  const apart = offset(p, q)
-  if (!apart) return NOT_KNOWN
   // Teeth are no exception: a wheel that passes its mate on the way down would go deeper than the mesh.
-  return ifRound(all([less(size(apart.y), plus(half(p.outside), half(q.outside))), less(NOTHING, apart.z)]), p, q)
+  return q.wall || p.wall ? NO : meetsFromAbove(p, q)
 }
 
 const NOTHING = { low: 0, high: 0, standing: 'seen' } as const
 
-/** A key is laid into its keyway from the side: whatever lies around that stretch is in the way. */
-export function covers({ moving, standing }: Encounter): Block {
-  return worst(moving, standing, (p, q) =>
-    sameAxis(p, q) ? all([stretchesMeet(p, q), less(p.inside, q.outside)]) : NO,
-  )
+/** A key is laid into its keyway from the side: whatever lies around that stretch is in the way, but not what it is sunk into. */
+export function covers({ moving, standing, mayTouch }: Encounter): Block {
+  return worst(moving, standing, (p, q) => {
+    if (!sameAxis(p, q)) return NO
+    return all([stretchesMeet(p, q), less(mayTouch ? p.outside : p.inside, q.outside)])
+  })
 }
 
 /** A closed ring brought by hand: nothing may already run through its hole and out at both sides. */

@@ -26,12 +26,14 @@ function reach(solid: Solid, other: Solid): Span {
   return cut ? smaller(radius, cut) : radius
 }
 
-/** It is known to reach so far on that side: it is turned, or somebody wrote its flat down. */
-const isSurelyRound = (solid: Solid, other: Solid): boolean =>
-  solid.half === undefined && (solid.round || flatTowards(solid, other) !== undefined)
+/** It is known to reach so far on that side: it is turned, or somebody wrote its flat down; and no other flat may cut in there. */
+const isSurelyRound = (solid: Solid, other: Solid): boolean => {
+  const flats = flatTowards(solid, other) ? 1 : 0
+  return solid.half === undefined && solid.flat.size === flats && (solid.round || flats === 1)
+}
 
 /** How far q stands from p, to the right and up. */
-export function offset(p: Solid, q: Solid): { y: Span; z: Span } | undefined {
+function offset(p: Solid, q: Solid): { y: Span; z: Span } | undefined {
   const along = (axis: 'y' | 'z'): Span | undefined => {
     const by = q.aside[axis] - p.aside[axis]
     if (p.line === q.line) return { low: by, high: by, standing: 'seen' }
@@ -51,7 +53,7 @@ function distance(p: Solid, q: Solid): Span | undefined {
 }
 
 /** A yes that rests on a shape being as wide all round as its diameter is no better than usual. */
-export function ifRound(answer: Answer, p: Solid, q: Solid): Answer {
+function ifRound(answer: Answer, p: Solid, q: Solid): Answer {
   if (answer.is !== 'yes' || (isSurelyRound(p, q) && isSurelyRound(q, p))) return answer
   return { ...answer, standing: weaker(answer.standing, 'usual') }
 }
@@ -66,8 +68,23 @@ export function circlesMeet(p: Solid, q: Solid): Answer {
   const apart = distance(p, q)
   if (!apart) return NOT_KNOWN
   const outsidesMeet = less(apart, plus(reach(p, q), reach(q, p)))
+  return ifRound(all([outsidesMeet, not(isEnclosed(p, q, apart))]), p, q)
+}
+
+/** One of two rings of different axes lies in the hole of the other. */
+function isEnclosed(p: Solid, q: Solid, apart: Span): Answer {
   const inTheHole = (inner: Solid, outer: Solid) => not(less(half(outer.inside), plus(apart, half(inner.outside))))
-  return ifRound(all([outsidesMeet, not(any([inTheHole(p, q), inTheHole(q, p)]))]), p, q)
+  return any([inTheHole(p, q), inTheHole(q, p)])
+}
+
+/** Let down from above beside its own axis p passes the height of q, or ends up in its hole or round it. */
+export function meetsFromAbove(p: Solid, q: Solid): Answer {
+  const apart = offset(p, q)
+  const away = distance(p, q)
+  if (!apart || !away) return NOT_KNOWN
+  const isBeside = less(size(apart.y), plus(half(p.outside), half(q.outside)))
+  const isHigher = less({ low: 0, high: 0, standing: 'seen' }, apart.z)
+  return ifRound(all([isBeside, any([isHigher, isEnclosed(p, q, away)])]), p, q)
 }
 
 /** At home the two would be in the same place. */
