@@ -54,6 +54,19 @@ export function reach(problem: PlanningProblem, wanted: OpId, options: ReachOpti
   const done = new Set(options.done ?? problem.operations.map(({ id }) => id))
   if (!done.has(wanted)) throw new Problem('PLANNING_NOT_DONE', { id: wanted })
   const build = new Build(problem, done, wanted)
+  return (
+    search(build, problem, { effort, late, direct: true }) ?? search(build, problem, { effort, late, direct: false })
+  )
+}
+
+interface SearchLimits {
+  readonly effort: number
+  readonly late: () => boolean
+  /** Undo at once, and one at a time, what has to be undone for certain: no choice, so nothing to branch on. */
+  readonly direct: boolean
+}
+
+function search(build: Build, problem: PlanningProblem, { effort, late, direct }: SearchLimits): Reach | null {
   const queue: Way[] = [build.way([])]
   const seen = new Set<string>()
   let bound_s = 0
@@ -69,7 +82,9 @@ export function reach(problem: PlanningProblem, wanted: OpId, options: ReachOpti
         return build.result(build.inReverse(way, rebuild), Math.min(bound_s, way.cost_s), rebuild)
       }
     }
-    for (const id of build.undoable(way)) {
+    const open = build.undoable(way)
+    const certain = direct ? open.filter((id) => way.forced.has(id)).slice(0, 1) : []
+    for (const id of certain.length > 0 ? certain : open) {
       const undone = [...way.undone, id]
       const key = [...undone].sort().join('\n')
       if (seen.has(key)) continue
@@ -84,6 +99,8 @@ export function reach(problem: PlanningProblem, wanted: OpId, options: ReachOpti
 interface Way {
   readonly undone: readonly OpId[]
   readonly voids: ReadonlySet<OpId>
+  /** What is undone and what has to be undone besides for certain. */
+  readonly forced: ReadonlySet<OpId>
   /** Whether nothing more has to be undone for certain. */
   readonly isThere: boolean
   readonly cost_s: number
@@ -139,6 +156,7 @@ class Build {
     return {
       undone,
       voids,
+      forced,
       isThere: forced.size === gone.size,
       cost_s: this.#cost(gone, voids),
       least_s: this.#cost(forced, this.#voids(forced)),

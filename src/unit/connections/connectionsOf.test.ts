@@ -10,7 +10,7 @@ const ids = (connections: string) =>
 
 test('a kind that is not known is named with its place and the nearest name', () => {
   expect(faults('  ring: {kind: snap rng, ring: wheel ring}')).toEqual([
-    "winch-box.unit.yaml:32:3: 'snap rng' is no kind of connection (at 'ring'). Did you mean 'snap ring'? Known kinds: cylindrical fit, fasteners, snap ring, lip seal, engagement, gasket, bearing shims. What each asks for: docs/reference/connections.md.",
+    "winch-box.unit.yaml:32:3: 'snap rng' is no kind of connection (at 'ring'). Did you mean 'snap ring'? Known kinds: gasket, bearing shims, engagement, cylindrical fit, snap ring, lip seal, fasteners. What each asks for: docs/reference/connections.md.",
   ])
 })
 
