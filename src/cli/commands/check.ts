@@ -66,9 +66,13 @@ function checkAnswerOf(file: string, work: WorkUp): CheckAnswer {
   }
 }
 
-async function decidingSizes(work: WorkUp) {
-  const { sizesThatDecide } = await import('../../job/sizesThatDecide.ts')
-  return sizesThatDecide(work).map(({ part, line, steps }) => ({ part, line, steps: [...steps] }))
+async function decidingSizes({ unit, joints }: WorkUp) {
+  const { deciding } = await import('../../unit/derive/deciding.ts')
+  return deciding(unit, joints).map(({ part, line, decides, loosens }) => ({
+    part,
+    line,
+    steps: [...new Set([...decides.map(({ later }) => later), ...loosens])],
+  }))
 }
 
 function checkWords({ counts, sizesThatDecide }: CheckAnswer, work: WorkUp, io: Io): string {

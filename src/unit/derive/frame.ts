@@ -55,17 +55,20 @@ export function frameOf(unit: Unit, joints: Contribution): Frame {
   const chains = new Map([...isMover].map((id) => [id, chain(id)]))
   const chainFor = (id: PartId) => chains.get(id) ?? []
 
+  const bodies = new Map([...unit.parts.values()].map((part) => [part.id, [part]]))
+  for (const part of parts) bodies.get(carriedWith(part, joints) ?? '')?.push(part)
+  const hanging = new Map<PartId, PartId[]>()
+  for (const { id } of movers) {
+    for (const carrier of chainFor(id).slice(1)) hanging.set(carrier, [...(hanging.get(carrier) ?? []), id])
+  }
+
   return {
     unit,
     joints,
     movers,
-    together: (id) => {
-      const part = unit.parts.get(id)
-      const along = parts.filter((other) => carriedWith(other, joints) === id)
-      return part ? [part, ...along] : along
-    },
+    together: (id) => bodies.get(id) ?? [],
     chain: chainFor,
-    hangsOn: (id) => movers.map((part) => part.id).filter((other) => other !== id && chainFor(other).includes(id)),
+    hangsOn: (id) => hanging.get(id) ?? [],
     link: (a, b) => {
       const [up, down] = [chainFor(a), chainFor(b)]
       return [...up.filter((id) => !down.includes(id)), ...down.filter((id) => !up.includes(id))]
