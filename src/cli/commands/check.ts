@@ -1,6 +1,8 @@
 // `check FILE`: what contradicts itself, what is not known and what that holds up, and how much there is of everything.
-import type { WorkUp } from '../../job/workUp.ts'
-import { aboutWork, titleOf } from '../aboutWork.ts'
+import { massOf, type WorkUp } from '../../job/workUp.ts'
+import { printQuantity, printRange, type System } from '../../quantity/printQuantity.ts'
+import type { Kilogram } from '../../quantity/quantity.ts'
+import { aboutWork, systemOf, titleOf } from '../aboutWork.ts'
 import type { CheckAnswer } from '../answers/schema.ts'
 import { type Asked, jsonLine } from '../asked.ts'
 import { Faults, faultAnswer } from '../faults.ts'
@@ -20,7 +22,7 @@ export async function check(io: Io, file: string, asked: CheckAsked): Promise<Ex
   try {
     const work = await openWork(file, io, asked)
     const answer = { ...checkAnswerOf(file, work), sizesThatDecide: asked.sizes ? await decidingSizes(work) : null }
-    io.out(asked.json ? jsonLine(answer) : checkWords(answer, work, io))
+    io.out(asked.json ? jsonLine(answer) : checkWords(answer, work, { io, system: systemOf(work, asked) }))
     if (!asked.json) tellFaults(work, io)
     return answer.faults.length > 0 ? 1 : 0
   } catch (error) {
@@ -75,7 +77,11 @@ async function decidingSizes({ unit, joints }: WorkUp) {
   }))
 }
 
-function checkWords({ counts, sizesThatDecide }: CheckAnswer, work: WorkUp, io: Io): string {
+function checkWords(
+  { counts, sizesThatDecide }: CheckAnswer,
+  work: WorkUp,
+  { io, system }: { io: Io; system: System },
+): string {
   const pen = penFor(io)
   const { parts, pieces, lines, ways, openings, connections, operations, needs, needsByHand } = counts!
   const share = needs === 0 ? 0 : Math.round((100 * needsByHand) / needs)
@@ -90,6 +96,7 @@ function checkWords({ counts, sizesThatDecide }: CheckAnswer, work: WorkUp, io: 
       counted(connections, 'connection'),
     ].join(' · '),
     `${counted(operations, 'step')} with ${counted(needs, 'need')}, of which ${needsByHand} declared by hand (${share} %)`,
+    massWords(work, system),
     '',
     work.faults.length === 0
       ? 'Nothing contradicts itself.'
@@ -102,6 +109,15 @@ function checkWords({ counts, sizesThatDecide }: CheckAnswer, work: WorkUp, io: 
       ? sizeWords(sizesThatDecide, work, pen)
       : ['With --sizes it lists the sizes that decide the sequence.']),
   ].join('\n')
+}
+
+/** What the unit weighs; known in part only, it is a least and says so. */
+function massWords(work: WorkUp, system: System): string {
+  const { atLeast, whole, unknown } = massOf(work)
+  const print = (mass: Kilogram) => printQuantity(mass, 'mass', { system })
+  if (!whole)
+    return `It weighs at least ${print(atLeast)}; ${unknown.join(', ')} not weighed: weigh it before it hangs.`
+  return `It weighs ${printRange(whole, 'mass', { system })}.`
 }
 
 function sizeWords(deciding: NonNullable<CheckAnswer['sizesThatDecide']>, { unit }: WorkUp, pen: Pen): string[] {

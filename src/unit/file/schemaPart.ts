@@ -119,6 +119,5 @@ export const partSchema = block({
 
 export type WrittenPart = z.input<typeof partSchema>
 export type WrittenWay = z.input<typeof way>
-export type WrittenStand = z.input<typeof stand>
 export type WrittenColumn = z.input<typeof column>
 export type WrittenFeature = z.input<typeof feature>
