@@ -1,5 +1,6 @@
 // Bundles the command line and the two library doors into dist/, with the fonts of the job book beside them.
 // Built aside and moved into place: a start that fails or is stopped half way leaves the old dist/ as it was.
+import { execFileSync } from 'node:child_process'
 import { cpSync, existsSync, mkdirSync, renameSync, rmSync, writeFileSync } from 'node:fs'
 import { basename, dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
@@ -23,6 +24,7 @@ export async function build({ stamp = '' } = {}) {
   const old = `${dist}.old-${process.pid}`
   try {
     await bundle(aside)
+    declareTypes(join(aside, 'types'))
     copyFonts(join(aside, 'fonts'))
     writeFileSync(join(aside, '.built'), stamp)
     if (existsSync(dist)) renameSync(dist, old)
@@ -53,6 +55,12 @@ async function bundle(dir) {
       banner: (chunk) => (chunk.name === 'cli' ? '#!/usr/bin/env node' : ''),
     },
   })
+}
+
+/** The typings of the two library doors. */
+function declareTypes(to) {
+  const tsc = join(root, 'node_modules', 'typescript', 'bin', 'tsc')
+  execFileSync(process.execPath, [tsc, '-p', 'tsconfig.types.json', '--outDir', to], { cwd: root, stdio: 'inherit' })
 }
 
 function copyFonts(to) {
