@@ -108,7 +108,6 @@ export function gearedUnit({ seed, operations: wanted, clocks = true }: UnitReci
     )
     if (previousIn !== null && roll(0, 2) > 0) {
       // Either the earlier body is in, or this one's far bearing waits so that it can still be tilted past.
-      operations.at(-1)!.needs satisfies readonly Need[]
       operations[operations.length - 1] = {
         ...operations.at(-1)!,
         needs: [

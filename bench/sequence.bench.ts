@@ -4,19 +4,26 @@ import { countSequences } from '../src/planning/countSequences.ts'
 import { plan } from '../src/planning/plan.ts'
 import { gearedUnit } from './gearedUnits.ts'
 
-const [, , sizes = '40,60,80,100,150,200,400,1000', effort = '1000000', seeds = '1,2,3'] = process.argv
+const [, , sizes = '40,60,80,100,150,200,400,1000', effort = '300000', seeds = '1,2,3'] = process.argv
 const triple = (value: readonly number[] | null) => (value ? value.join('/') : '-')
 
 console.log(
-  'clocks  ops  seed     time       value (hazard/s/changes)              bound        gap_s gap_c proven    states   width  dropped',
+  'clocks  ops  seed     time       value (hazard/s/changes)              bound        gap_s gap_c proven    states   width  dropped growth',
 )
+/** How the time grows with the operations: the power between two sizes of the same seed. */
+const growth = (now: readonly [number, number], before: readonly [number, number] | undefined): string =>
+  before ? `^${(Math.log(now[1] / before[1]) / Math.log(now[0] / before[0])).toFixed(1)}` : ''
+
 for (const clocks of [true, false]) {
+  const last = new Map<number, readonly [number, number]>()
   for (const size of sizes.split(',').map(Number)) {
     for (const seed of seeds.split(',').map(Number)) {
       const problem = gearedUnit({ seed, operations: size, clocks })
       const begin = performance.now()
       const { value, bound, proven, effort: spent, conflict } = plan(problem, { effort: Number(effort) })
       const time = performance.now() - begin
+      const power = growth([size, time], last.get(seed))
+      last.set(seed, [size, time])
       console.log(
         [
           clocks ? 'yes   ' : 'no    ',
@@ -30,6 +37,7 @@ for (const clocks of [true, false]) {
           String(spent.states).padStart(9),
           String(spent.width).padStart(7),
           String(spent.dropped).padStart(8),
+          power.padStart(6),
           conflict ? 'conflict' : '',
         ].join(' '),
       )

@@ -66,6 +66,13 @@ export class AspectBound {
     this.#least = new Int16Array(256 * (this.#values + 1)).fill(UNKNOWN)
     this.#positions = new SetTable(this.#words)
     this.#solved = new Int16Array(256).fill(UNKNOWN)
+    this.clear()
+  }
+
+  /** Forgets all states but that in which nothing is done. */
+  clear(): void {
+    this.#states.clear()
+    this.#least.fill(UNKNOWN)
     this.#states.findOrAdd(new Uint32Array(this.#words), 0, -1)
   }
 

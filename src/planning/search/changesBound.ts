@@ -40,6 +40,11 @@ export class ChangesBound {
     this.length = this.#bounds.length
   }
 
+  /** Forgets the sets of an earlier pass; what was worked out for positions is kept. */
+  clear(): void {
+    for (const bound of this.#bounds) bound.clear()
+  }
+
   /** Goes on from the numbers of one set to those of the set with one more operation. */
   step(from: Int32Array, fromAt: number, op: number, to: Int32Array, toAt: number): void {
     for (let bound = 0; bound < this.length; bound++) {

@@ -1,5 +1,5 @@
 // While a maximum lag runs, the operation that it holds has a deadline. A label is hopeless when the work that has to come before
-// the deadlines does not fit, earliest deadline first. (What changes of set-up would take is left out, so that none is condemned wrongly.)
+// the deadlines does not fit, earliest deadline first; or when one operation's own work ahead and change of set-up do not.
 import type { Instance } from './instance.ts'
 import type { Layer } from './layer.ts'
 import type { Zones } from './zones.ts'
@@ -10,11 +10,13 @@ export class Deadlines {
   readonly #ops: number[] = []
   readonly #due: number[] = []
   readonly #counted: Uint32Array
+  readonly #changesTakeTime: boolean
 
   constructor(instance: Instance, zones: Zones) {
     this.#instance = instance
     this.#zones = zones
     this.#counted = new Uint32Array(instance.words)
+    this.#changesTakeTime = instance.modes.every(({ changesTakeTime }) => changesTakeTime)
   }
 
   /** Whether the running maximum lags of a label can all be met, as far as the work ahead of them tells. */
@@ -38,6 +40,9 @@ export class Deadlines {
         ops.splice(place, 0, op)
       }
     }
+    for (let place = 0; place < ops.length; place++) {
+      if (this.#needed(layer, label, ops[place]!) > due[place]!) return false
+    }
     const counted = this.#counted
     for (let word = 0; word < words; word++) counted[word] = layer.setWords[at + word]!
     let work = 0
@@ -59,5 +64,31 @@ export class Deadlines {
       if (work - longest > due[place]!) return false
     }
     return true
+  }
+
+  /** Seconds before an operation can start: what has to come before it, and changes that its set-up cannot do without. */
+  #needed(layer: Layer, label: number, op: number): number {
+    const { durations, closing, setups, modes, modesOf, demands, words } = this.#instance
+    const at = layer.labelSet[label]! * words
+    const ahead = closing.before[op]!
+    let seconds = 0
+    for (let word = 0; word < words; word++) {
+      for (let bits = ahead[word]! & ~layer.setWords[at + word]!; bits !== 0; bits &= bits - 1) {
+        seconds += durations[(word << 5) + 31 - Math.clz32(bits & -bits)]!
+      }
+    }
+    if (!this.#changesTakeTime) return seconds
+    const state = setups.states[layer.setup[label]!]!
+    for (let aspect = 0; aspect < state.length; aspect++) {
+      const value = state[aspect]!
+      if (value < 0 || setups.aspects[aspect]!.seconds === 0) continue
+      let must = true
+      for (const mode of modesOf[op]!) {
+        const wanted = demands[modes[mode]!.demand]![aspect]!
+        if (wanted < 0 || wanted === value) must = false
+      }
+      if (must) seconds += setups.aspects[aspect]!.seconds
+    }
+    return seconds
   }
 }

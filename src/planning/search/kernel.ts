@@ -29,8 +29,11 @@ export interface Pass {
 
 /** What a pass may do less than everything; only a whole pass bounds anything. */
 export interface Scope {
-  /** Starts nothing that a maximum lag ties to an operation before all else that operation waits for is done. */
-  readonly careful?: boolean
+  /**
+   * 'ready': starts nothing that a maximum lag ties to an operation before all else that operation waits for is done.
+   * 'one by one': nor while another maximum lag runs.
+   */
+  readonly clocks?: 'any' | 'ready' | 'one by one'
   /** Keeps this order of all operations, but for those that are `free`. */
   readonly order?: readonly number[]
   readonly free?: BitSet
@@ -113,7 +116,8 @@ export class Kernel {
    */
   pass(width: number, limit: number, stop: Stop, scope: Scope = {}): Pass {
     const { instance } = this
-    const { order, free } = scope
+    const { order, free, clocks = 'any' } = scope
+    for (const bound of this.#tracked) bound.clear()
     const fixed = order && free ? order.filter((op) => !hasBit(free, op)) : null
     const freeOps = free ? membersOf(free) : []
     const { size } = instance
@@ -132,7 +136,7 @@ export class Kernel {
       if (!fixed) {
         for (const op of all) {
           if (isIn(layer.setWords, at, op)) continue
-          if (scope.careful && !this.#isDue(op, layer.setWords, at)) continue
+          if (clocks !== 'any' && !this.#isDue(op, layer, set, clocks === 'one by one')) continue
           list.push(op)
         }
         return list
@@ -234,7 +238,17 @@ export class Kernel {
   }
 
   /** Whether all is done that an operation tied to `op` by a maximum lag still waits for, beside `op` and what follows it. */
-  #isDue(op: number, words: Uint32Array, at: number): boolean {
+  #isDue(op: number, layer: Layer, set: number, alone: boolean): boolean {
+    if (this.#zones.holds[op]!.length === 0) return true
+    const words = layer.setWords
+    const at = set * layer.words
+    if (alone) {
+      for (let event = 0; event < layer.openCount[set]!; event++) {
+        for (const tie of this.#zones.holds[layer.open[layer.openAt[set]! + event]!]!) {
+          if (tie.op !== op && !isIn(words, at, tie.op)) return false
+        }
+      }
+    }
     const { before, after } = this.instance.closing
     for (const tie of this.#zones.holds[op]!) {
       const ahead = before[tie.op]!

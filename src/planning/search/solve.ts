@@ -34,23 +34,30 @@ export interface Solution extends Progress {
 
 const FIRST_WIDTH = 24
 const WIDER = 6
+/** Where clocks run into dead ends, they are started with more and more care. */
+const CAREFUL = ['ready', 'one by one'] as const
+const LARGE = 600
+/** The first pass of a large problem is narrower: it looks at the square of the operations, for each label kept. */
+const FIRST_SQUARES = 4_000_000
 /** The part of the effort that goes into windows once the narrow passes have dropped something. */
 const WINDOWS = 0.4
 
 /** Searches an instance for its best sequence. */
 export function solve(instance: Instance, limits: Limits): Solution {
-  const { effort, late, anyWillDo = false, reduce = true, firstWidth = FIRST_WIDTH } = limits
+  const { effort, late, anyWillDo = false, reduce = true } = limits
+  const fitting = Math.floor(FIRST_SQUARES / (instance.size * instance.size + 1))
+  const firstWidth = limits.firstWidth ?? Math.max(3, Math.min(FIRST_WIDTH, fitting))
   const search = new Search(new Kernel(instance, { reduce }), limits)
   const isDone = () => search.isOver || (anyWillDo && search.steps !== null)
   // The first passes always come to their end, so that there is something to show for the smallest effort.
   const unlimited = { effort: Number.POSITIVE_INFINITY, late: () => false }
   if (reduce && !anyWillDo) search.assumeLeastHazard(firstWidth)
   if (!search.steps) search.take(search.kernel.pass(firstWidth, search.key, { ...unlimited }), firstWidth)
-  if (isDone()) return search.solution()
-  if (instance.bounds.length > 0) {
-    search.better(search.kernel.pass(firstWidth, search.key, { ...unlimited }, { careful: true }))
-    if (isDone()) return search.solution()
+  for (const clocks of CAREFUL) {
+    if (isDone() || search.steps || instance.bounds.length === 0) break
+    search.better(search.kernel.pass(firstWidth, search.key, { ...unlimited }, { clocks }))
   }
+  if (isDone()) return search.solution()
   if (reduce) search.sharpen()
   const spent = search.kernel.made
   for (let width = firstWidth * WIDER, round = 0; !isDone(); width *= WIDER, round++) {
@@ -112,18 +119,15 @@ class Search {
     if (!tight) return
     const assumed = new Kernel(tight)
     const unlimited = { effort: Number.POSITIVE_INFINITY, late: () => false }
-    for (const [widened, careful] of [
-      [width, false],
-      [width, true],
-      [width * WIDER, true],
-    ] as const) {
-      if (careful && tight.bounds.length === 0) break
-      const pass = assumed.pass(widened, this.key, { ...unlimited }, { careful })
+    // A large problem is too dear to be tried in vain: there, care comes first.
+    const careful = tight.bounds.length === 0 ? (['any'] as const) : (['any', ...CAREFUL] as const)
+    for (const clocks of tight.size > LARGE ? [...careful].reverse() : careful) {
+      const pass = assumed.pass(width, this.key, { ...unlimited }, { clocks })
       if (!pass.found || tripleOf(tight, pass.found.key)[0] > hazard) continue
       assumed.made += kernel.made
       this.#follow(assumed)
-      if (careful) this.better(pass)
-      else this.take(pass, widened)
+      if (clocks === 'any') this.take(pass, width)
+      else this.better(pass)
       return
     }
     kernel.made += assumed.made

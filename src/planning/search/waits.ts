@@ -19,6 +19,8 @@ export interface Wait {
 
 /** So many waits, those that bind most, are looked at together with the changes of set-up ahead of them and after them. */
 const WITH_CHANGES = 2
+/** In larger problems one has to do. */
+const LARGE = 300
 
 /** Lower bounds on the elapsed time that come from waiting. */
 export function waitsOf(instance: Instance): Wait[] {
@@ -52,7 +54,7 @@ export function waitsOf(instance: Instance): Wait[] {
     })
     .sort((one, other) => other.aheadWork + other.least + other.tail - (one.aheadWork + one.least + one.tail))
     .map((wait, place) => {
-      if (place >= WITH_CHANGES) return { ...wait, changesAhead: null }
+      if (place >= (instance.size > LARGE ? 1 : WITH_CHANGES)) return { ...wait, changesAhead: null }
       const tailOps = closing.after[wait.later]!.slice()
       addBit(tailOps, wait.later)
       const after = new ChangesBound(instance, tailOps)
