@@ -25,6 +25,16 @@ export const DERIVE = table({
     next: 'Write one part of the circle from the datum face, without stands.',
     http: 422,
   },
+  CARRIERS_GO_ROUND: {
+    says: ({ chain }) => `${chain}: none of them stands on the housing.`,
+    next: 'Correct `onto` of one of them; a part without `onto` goes into the housing.',
+    http: 422,
+  },
+  NEEDS_CONTRADICT: {
+    says: ({ says }) => `These cannot all hold, so there is no sequence: ${says}`,
+    next: 'Give up the one that is only a habit.',
+    http: 422,
+  },
   NO_WAY_IN: {
     says: ({ part, bars }) => `No way brings ${part} home. ${bars}.`,
     next: 'Measure what bars it, let it come from elsewhere (onto, way), or say what may be passed.',

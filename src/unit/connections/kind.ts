@@ -70,6 +70,8 @@ export interface Contribution {
   readonly stations: readonly { readonly part: PartId; readonly station: string; readonly joined: JoinedPlace }[]
   /** Why the step of a part cannot be taken back without harm or new parts. */
   readonly noReturns: readonly { readonly part: PartId; readonly says: string }[]
+  /** What has to be new when it was taken off; gathered from the kinds, which give it under `renewals`. */
+  readonly renewals: readonly { readonly part: PartId }[]
 }
 
 export type FigureDimension =

@@ -12,4 +12,5 @@ export const NOTHING: Contribution = {
   mayOverlap: [],
   stations: [],
   noReturns: [],
+  renewals: [],
 }

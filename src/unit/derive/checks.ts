@@ -105,7 +105,7 @@ export function checkStep(check: Check, ways: readonly Way[], frame: Frame, open
 export function fillStep(fill: Fill, frame: Frame, openings: Openings): Operation {
   const needs: Need[] = []
   const why = (says: string) =>
-    reason({ code: 'FILL', says, origin: 'process', standing: 'told', facts: { fill: fill.id } })
+    reason({ code: 'FILL', says, origin: 'connection', standing: 'told', facts: { fill: fill.id } })
   for (const opening of fill.above) {
     const steps = openings.tight(opening)
     if (steps.length === 0) continue

@@ -47,9 +47,11 @@ export function derive(unit: Unit, joints: Contribution, people = 1): Derivation
   })
 
   const steps: Operation[] = [
-    ...frame.movers
-      .filter((part) => !noWayIn.some((each) => each.part === part.id))
-      .map((part) => partStep(part, ways, frame, openings)),
+    ...frame.movers.map((part) => {
+      const step = partStep(part, ways, frame, openings)
+      const barred = noWayIn.find((each) => each.part === part.id)
+      return barred ? neverStep(step, barred.bars, frame) : step
+    }),
     ...frame.movers.flatMap((part) => part.follows.map((follow) => followStep(part, follow, frame, openings))),
     ...joints.steps.map((draft) => draftStep(draft, ways, frame, openings)),
     ...[...unit.checks.values()].map((check) => checkStep(check, ways, frame, openings)),
@@ -137,6 +139,17 @@ export function derive(unit: Unit, joints: Contribution, people = 1): Derivation
   }
 }
 
+/** A part that no way brings home keeps its step, which can never be done: then there is no sequence, and this is why. */
+function neverStep(step: Operation, bars: readonly string[], frame: Frame): Operation {
+  const says = `No way brings ${step.id} home. ${bars.join('; ')}.`
+  const why = reason({ code: 'NO_WAY_IN', says, origin: 'geometry', standing: 'told', facts: { part: step.id } })
+  return {
+    ...step,
+    modes: [plainMode({ frame, id: step.id, tools: [] })],
+    needs: [{ id: `${step.id}: no way in`, anyOf: [], reason: why, giveUp: 'never' }],
+  }
+}
+
 /** Needs that every way asks move up to the step; relations to steps that are not there fall away; ids become unique. */
 function tidy(step: Operation, known: ReadonlySet<string>): Operation {
   const key = (need: Need) => JSON.stringify(need.anyOf)
@@ -146,7 +159,7 @@ function tidy(step: Operation, known: ReadonlySet<string>): Operation {
       const others = (ids: readonly string[]) => ids.filter((id) => known.has(id) && id !== step.id)
       const anyOf = need.anyOf.map((each) => ({ done: others(each.done), notDone: others(each.notDone) }))
       const holds = anyOf.some((each) => each.done.length === 0 && each.notDone.length === 0)
-      return holds || anyOf.length === 0 ? [] : [{ ...need, anyOf }]
+      return holds ? [] : [{ ...need, anyOf }]
     })
   // Of needs that ask the same the best known stays.
   const once = (needs: readonly Need[]) => {
@@ -211,7 +224,17 @@ function partStep(part: Part, ways: readonly Way[], frame: Frame, openings: Open
     modes: ways.flatMap((way) => (way.part === part.id && way.mode ? [way.mode] : [])),
     needs,
     ...(noReturn ? { noReturn } : {}),
+    ...undoneAgain(part, frame),
   }
+}
+
+/** Taken off again, what is always renewed has to be new. */
+function undoneAgain(part: Part, { unit, together, joints }: Frame): Pick<Operation, 'undo'> {
+  const along = together(part.id).map(({ id }) => id)
+  const renews = along.filter(
+    (id) => unit.parts.get(id)?.life === 'renew' || joints.renewals.some((renewal) => renewal.part === id),
+  )
+  return renews.length ? { undo: { duration_s: partDuration(part), needs: [], renews, voids: [] } } : {}
 }
 
 function verb(part: Part, frame: Frame): string {

@@ -1,9 +1,10 @@
 // What cannot be true together. Only these are faults; everything that is merely missing is a question.
+import { close } from '../../planning/close.ts'
 import { Problem } from '../../problem/problem.ts'
 import { depth, homesMeet, sameAxis } from '../lines/meet.ts'
 import { atHome, type Solid } from '../lines/shape.ts'
 import { TIGHT } from '../lines/span.ts'
-import type { Part, Unit } from '../model/unit.ts'
+import type { Part, PartId, Unit } from '../model/unit.ts'
 import { mayTouchAtHome } from './blocks.ts'
 import type { Derivation } from './compile.ts'
 import { ring, size } from './reasons.ts'
@@ -12,7 +13,44 @@ import { ring, size } from './reasons.ts'
 const SEAT_SLACK = 0.0012
 
 export function contradictionsIn(unit: Unit, derivation: Derivation): readonly Problem[] {
-  return [...sharedPlaces(unit, derivation), ...seatsThatDisagree(unit), ...partsWithoutWay(unit, derivation)]
+  const circles = carriersThatGoRound(unit)
+  if (circles.length > 0) return circles
+  const faults = [...sharedPlaces(unit, derivation), ...seatsThatDisagree(unit), ...partsWithoutWay(unit, derivation)]
+  return derivation.noWayIn.length > 0 ? faults : [...faults, ...needsThatContradict(unit, derivation)]
+}
+
+/** a goes onto b and b onto a: nothing of it stands on the housing. */
+function carriersThatGoRound(unit: Unit): readonly Problem[] {
+  const told = new Set<PartId>()
+  return [...unit.parts.values()].flatMap((part) => {
+    const chain: PartId[] = []
+    let at: PartId | undefined = part.id
+    while (at !== undefined && !chain.includes(at)) {
+      chain.push(at)
+      at = unit.parts.get(at)?.onto
+    }
+    if (at !== part.id || told.has(part.id)) return []
+    for (const id of chain) told.add(id)
+    return [new Problem('CARRIERS_GO_ROUND', { chain: [...chain, part.id].join(' goes onto ') }, placeOf(part, unit))]
+  })
+}
+
+/**
+ * Orders told by hand that go round. Where sizes have a part in it, a fact that nobody wrote down may mend it: then the sequence tells the
+ * conflict, and it is no fault.
+ */
+function needsThatContradict(unit: Unit, { problem }: Derivation): readonly Problem[] {
+  const { contradiction } = close(problem)
+  if (!contradiction) return []
+  const reasons = contradiction.map(({ op, id }) => {
+    const operation = problem.operations.find((each) => each.id === op)
+    return [...(operation?.needs ?? []), ...problem.lags].find((relation) => relation.id === id)?.reason
+  })
+  if (!reasons.every((reason) => reason?.origin === 'author')) return []
+  const steps = new Set(contradiction.map(({ op }) => op))
+  const at = unit.addedOrders.find(({ then }) => steps.has(then))?.at
+  const says = [...new Set(reasons.map((reason) => reason?.says))].join(' ')
+  return [new Problem('NEEDS_CONTRADICT', { says }, at && { file: unit.file, ...at })]
 }
 
 const placeOf = (part: Part, unit: Unit) => ({ file: unit.file, line: part.at.line, column: part.at.column })

@@ -9,9 +9,8 @@ export function questionsIn(
   fromConnections: readonly Question[],
 ): readonly Question[] {
   const questions = [
-    ...doubtful(derivation),
+    ...doubtful(unit, derivation),
     ...places(unit),
-    ...untoldBearings(unit),
     ...openingsNobodyCloses(unit),
     ...masses(unit),
     ...fromConnections,
@@ -20,13 +19,16 @@ export function questionsIn(
 }
 
 /** One question for each pair, however many steps wait for it. */
-function doubtful({ doubts }: Derivation): readonly Question[] {
+function doubtful(unit: Unit, { doubts }: Derivation): readonly Question[] {
   const pairs = new Map<string, Question>()
   for (const doubt of doubts) {
     pairs.set(`${doubt.step} ${doubt.about}`, {
       about: doubt.step,
-      asks: `Does it pass? ${doubt.says}.`,
-      holdsUp: `whether ${doubt.step} has to go before ${doubt.about}`,
+      asks: `${doubt.says.replace(' cannot pass ', ' may not pass ')}. Measure it, or say that it passes.`,
+      holdsUp:
+        doubt.about === unit.housing
+          ? `which ways bring ${doubt.step} home`
+          : `whether ${doubt.step} has to go before ${doubt.about}`,
       rank: 1,
     })
   }
@@ -42,22 +44,6 @@ function places(unit: Unit): readonly Question[] {
       asks: `Where does line ${line.id} stand beside the others?`,
       holdsUp: 'what on one line bars the way along another',
       rank: 2 as const,
-    }))
-}
-
-/** Where a tight bearing is put on is left to no geometry: it is asked. */
-function untoldBearings(unit: Unit): readonly Question[] {
-  const tight = new Set(['press fit', 'hot fit'])
-  return [...unit.parts.values()]
-    .filter(
-      (part) =>
-        tight.has(part.kind ?? '') && part.onto && part.onto !== unit.housing && !part.joined && part.ways.length === 0,
-    )
-    .map((part) => ({
-      about: part.id,
-      asks: `Is ${part.id} put on ${part.onto} on the bench or in the housing?`,
-      holdsUp: `the place of ${part.id} in the sequence; until told, on the bench`,
-      rank: 1 as const,
     }))
 }
 

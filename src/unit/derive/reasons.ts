@@ -25,12 +25,15 @@ export function reason({
   return { code, says, facts: facts ?? NO_FACTS, origin, standing, ...(source ? { source } : {}) }
 }
 
+/** What it costs to give up an order that a person told; nothing else is given up. */
+const GIVE_UP: Readonly<Record<Standing, number>> = { supposed: 1, usual: 2, told: 5, seen: 10 }
+
 /** Only after these. */
 export const after = (id: string, steps: readonly OpId[], why: Reason): Need => ({
   id,
   anyOf: [{ done: [...steps], notDone: [] }],
   reason: why,
-  giveUp: 'never',
+  giveUp: why.origin === 'author' ? GIVE_UP[why.standing] : 'never',
 })
 
 /** Only while at least one of these has not been done. */

@@ -29,6 +29,7 @@ export function small(body: string): Small {
   const connections = connectionsOf(unit)
   if (connections.faults.length) throw new Error(connections.faults.map(printProblem).join('\n'))
   const derivation = derive(unit, contributionOf(connections, unit))
+  const asked = connections.connections.flatMap(({ connection, kind, given }) => kind.asks(connection, given, unit))
   return {
     unit,
     derivation,
@@ -36,7 +37,7 @@ export function small(body: string): Small {
     waysOf: (part) => derivation.ways.flatMap((way) => (way.part === part && way.mode ? [way.id] : [])),
     doubts: derivation.doubts.map(({ says }) => says),
     contradictions: contradictionsIn(unit, derivation).map(({ message }) => message),
-    questions: questionsIn(unit, derivation, connections.questions).map(({ asks }) => asks),
+    questions: questionsIn(unit, derivation, [...asked, ...connections.questions]).map(({ asks }) => asks),
   }
 }
 
