@@ -74,6 +74,8 @@ export function size(span: Span, unit: Unit): string {
 /** "Ø 72/35 at 153..170": a ring as it would be said over the bench. */
 export function ring(solid: Solid, unit: Unit): string {
   const place = `at ${size(solid.from, unit)}..${size(solid.to, unit)}`
+  if (solid.wall && solid.inside.high === 0) return `the closed wall ${place}`
+  if (solid.wall && solid.inside.high === Number.POSITIVE_INFINITY) return `the unmeasured bore ${place}`
   if (solid.wall) return `bore Ø ${size(solid.inside, unit)} ${place}`
   const hole = solid.inside.high === 0 ? '' : `/${size(solid.inside, unit)}`
   return `${solid.tool ? `${solid.tool} ` : ''}Ø ${size(solid.outside, unit)}${hole} ${place}`

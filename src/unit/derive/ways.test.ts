@@ -26,7 +26,7 @@ describe('along the line', () => {
 `)
     expect(waysOf('cup')).toEqual(['from front'])
     expect(derivation.ways.flatMap(({ dead }) => dead)).toEqual([
-      'cup cannot pass box: Ø 50 at 0..20 would meet bore Ø 0 at 40..60',
+      'cup cannot pass box: Ø 50 at 0..20 would meet the closed wall at 40..60',
     ])
   })
 
@@ -51,7 +51,7 @@ describe('along the line', () => {
   cup: {line 1: "0..20: 50", comes from: rear}
 `
     expect(small(closed).contradictions).toEqual([
-      'No way brings cup home. from rear: cup cannot pass box: Ø 50 at 0..20 would meet bore Ø 0 at 40..60.',
+      'No way brings cup home. from rear: cup cannot pass box: Ø 50 at 0..20 would meet the closed wall at 40..60.',
     ])
     const guessed = small(
       closed.replace('20: 50', '≈ 20: ≈ 50').replace('"40..60', '"≈ 40..60').replace('closed', '≈ 30'),
