@@ -1,7 +1,9 @@
 // The demonstration unit and its job: they hold together, a good order passes, and every trap that they were built around is refused for its own reason.
+
 import { readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { describe, expect, test } from 'vitest'
+import { checkSequence } from '../planning/checker/checkSequence.ts'
 import { judge } from '../planning/judge.ts'
 import type { Need } from '../planning/model/problem.ts'
 import { needHolds } from '../planning/relations/needs.ts'
@@ -123,8 +125,17 @@ describe('the order', () => {
   })
 
   test.each(['early', 'late'])('the best one is found and proven: %s', (variant) => {
-    const { proven, value, effort } = sequenceOf(workUp({ unit, variant }))
+    const work = workUp({ unit, variant })
+    const result = sequenceOf(work)
+    const { proven, value, effort, steps } = result
     expect(proven).toBe(true)
+    expect(sequenceOf(workUp({ unit, variant }))).toEqual(result)
+    // The checker was written from the contract's page alone.
+    expect(checkSequence(work.problem, { steps, ...(value && { value }) })).toMatchObject({
+      right: true,
+      breaches: [],
+      value,
+    })
     expect(value![0]).toBe(2)
     expect(effort.states).toBeLessThan(100_000)
   })

@@ -70,9 +70,14 @@ describe.each(Object.entries(NAMES))('%s', (name, names) => {
   })
 
   test.each(rules.failing.map((each) => [each.id, each] as const))(
-    '%s, a failing order, is refused at its step',
-    (_, { order, at }) => {
-      expect(firstBreach(problem, order, names)?.step).toBe(stepName(at, names))
+    '%s, a failing order, is refused at its step for its reason',
+    (_, { order, at, breaks }) => {
+      const breach = firstBreach(problem, order, names)
+      expect(breach?.step).toBe(stepName(at, names))
+      // For the reason told: the needs that refuse it speak of the steps that the broken rules speak of.
+      const rule = rules.rules.find(({ id }) => id === main)
+      const spokenOf = rule?.any_of.flatMap((each) => [...(each.done ?? []), ...(each.not_done ?? [])]) ?? []
+      expect(spokenOf.map((id) => stepName(id, names)).some((step) => breach?.about.includes(step))).toBe(true)
     },
   )
 

@@ -84,24 +84,32 @@ export function compare(problem: PlanningProblem, file: RulesFile, names: Names)
   }
 }
 
+export interface Breach {
+  readonly step: string
+  readonly says: readonly string[]
+  /** The steps that the refusing needs speak of. */
+  readonly about: readonly string[]
+}
+
 /** The first step of an order that the closed needs refuse, with the sentences of what refuses it. */
-export function firstBreach(
-  problem: PlanningProblem,
-  order: readonly string[],
-  names: Names,
-): { step: string; says: readonly string[] } | undefined {
+export function firstBreach(problem: PlanningProblem, order: readonly string[], names: Names): Breach | undefined {
   const closed = close(problem).problem
   const done = new Set<string>()
   for (const step of order.map((id) => stepName(id, names))) {
     const operation = closed.operations.find((each) => each.id === step)
-    if (!operation) return { step, says: ['There is no such step.'] }
+    if (!operation) return { step, says: ['There is no such step.'], about: [] }
     const holds = (need: Need) =>
       need.anyOf.some((each) => each.done.every((id) => done.has(id)) && !each.notDone.some((id) => done.has(id)))
     const broken = operation.needs.filter((need) => !holds(need))
     const open = operation.modes.filter((mode) => mode.needs.every(holds))
     if (broken.length || open.length === 0) {
       const inModes = open.length ? [] : operation.modes.flatMap((mode) => mode.needs.filter((need) => !holds(need)))
-      return { step, says: [...broken, ...inModes].map((need) => need.reason.says) }
+      const refusing = [...broken, ...inModes]
+      return {
+        step,
+        says: refusing.map((need) => need.reason.says),
+        about: refusing.flatMap((need) => need.anyOf.flatMap((each) => [...each.done, ...each.notDone])),
+      }
     }
     done.add(step)
   }
