@@ -75,8 +75,10 @@ describe.each(Object.entries(NAMES))('%s', (name, names) => {
       const breach = firstBreach(problem, order, names)
       expect(breach?.step).toBe(stepName(at, names))
       // For the reason told: the needs that refuse it speak of the steps that the broken rules speak of.
-      const rule = rules.rules.find(({ id }) => id === main)
-      const spokenOf = rule?.any_of.flatMap((each) => [...(each.done ?? []), ...(each.not_done ?? [])]) ?? []
+      const broken = rules.rules.filter(({ id }) => breaks.includes(id))
+      const spokenOf = broken.flatMap(({ any_of }) =>
+        any_of.flatMap((each) => [...(each.done ?? []), ...(each.not_done ?? [])]),
+      )
       expect(spokenOf.map((id) => stepName(id, names)).some((step) => breach?.about.includes(step))).toBe(true)
     },
   )
