@@ -115,6 +115,7 @@ function checkWords(
 function massWords(work: WorkUp, system: System): string {
   const { atLeast, whole, unknown } = massOf(work)
   const print = (mass: Kilogram) => printQuantity(mass, 'mass', { system })
+  if (!whole && atLeast === 0) return 'Nothing of it is weighed yet.'
   if (!whole)
     return `It weighs at least ${print(atLeast)}; ${unknown.join(', ')} not weighed: weigh it before it hangs.`
   return `It weighs ${printRange(whole, 'mass', { system })}.`

@@ -10,6 +10,7 @@ import { openWork } from '../openWork.ts'
 import { stepNamed } from '../stepNamed.ts'
 import { type Pen, penFor, wrapped } from '../words/pen.ts'
 import { counted, spanOfTime } from '../words/timeWords.ts'
+import { tellFaults } from './sequence.ts'
 
 export async function reach(
   io: Io,
@@ -40,7 +41,8 @@ export async function reach(
   }
   const pen = penFor(io)
   io.out(asked.json ? jsonLine(answer) : [pen.strong(titleOf(work)), ...reachWords(answer, work, pen)].join('\n'))
-  return found ? 0 : 1
+  tellFaults(work, io)
+  return found && work.faults.length === 0 ? 0 : 1
 }
 
 function reachWords({ step, way }: ReachAnswer, { derivation }: WorkUp, pen: Pen): string[] {
