@@ -1,11 +1,13 @@
 // `reach FILE PART`: the cheapest way from the finished unit to a part, and what has to be done again after it.
 import type { WorkUp } from '../../job/workUp.ts'
 import { reach as reachOf } from '../../planning/reach.ts'
+import { Problem } from '../../problem/problem.ts'
 import { aboutWork, titleOf } from '../aboutWork.ts'
 import type { ReachAnswer } from '../answers/schema.ts'
 import { type Asked, jsonLine } from '../asked.ts'
 import { inputHash } from '../inputHash.ts'
 import type { ExitCode, Io } from '../io.ts'
+import { plain } from '../nameOf.ts'
 import { openWork } from '../openWork.ts'
 import { stepNamed } from '../stepNamed.ts'
 import { type Pen, penFor, wrapped } from '../words/pen.ts'
@@ -21,6 +23,13 @@ export async function reach(
 ): Promise<ExitCode> {
   const work = await openWork(file, io, asked)
   const { problem } = work.derivation
+  const { housing } = work.unit
+  if (plain(part) === plain(housing)) {
+    throw new Problem('WRONG_USE', {
+      reason: `${housing} is the housing: all else goes into it; expected a part or a step`,
+      help: 'matchmark reach --help',
+    })
+  }
   const step = stepNamed(part, problem.operations, { work, file })
   // Where nobody has said what stands, the unit is finished.
   const done = work.job?.done.map((each) => each.step) ?? []
