@@ -23,6 +23,13 @@ export const titleOf = ({ unit, variant, job }: WorkUp): string =>
     .filter(Boolean)
     .join(' · ')
 
+/** A line for those who read in other units than the file is in: the reasons keep the file's. */
+export function unitsNote({ unit }: WorkUp, { system }: Asked): string[] {
+  const unitsOfFile: System = unit.lengthUnit === 'in' ? 'inch' : 'metric'
+  if (system === undefined || system === unitsOfFile) return []
+  return [`Sizes in the reasons are in ${unit.lengthUnit}, as the unit file has them.`]
+}
+
 /** The units in which a person reads: as asked, else those of the file. */
 export const systemOf = ({ unit }: WorkUp, { system }: Asked): System =>
   system ?? (unit.lengthUnit === 'in' ? 'inch' : 'metric')

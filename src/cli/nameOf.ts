@@ -14,7 +14,8 @@ export interface LookUp {
   readonly file: string
 }
 
-const plain = (name: string): string =>
+/** A name without what a person may leave out or type otherwise. */
+export const plain = (name: string): string =>
   name
     .toLowerCase()
     .normalize('NFC')

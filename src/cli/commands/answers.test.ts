@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs'
 import { beforeAll, expect, test } from 'vitest'
 import type { z } from 'zod'
+import { readUnit } from '../../unit/file/readUnit.ts'
 import * as answers from '../answers/schema.ts'
 import { memoryFiles, type Said, say } from '../testing/desk.ts'
 
@@ -197,3 +198,44 @@ parts:
 connections:
   seat: { kind: press fit, shaft: shaft.seat, bore: ring.bore, length: 40, hub outside: 80 }
 `
+
+const faulty = `${job}readings:\n  - { part: wheel ring, feature: no such thing, reads: 1 }\n`
+
+test.each([['settings'], ['kit'], ['reach', 'float'], ['why', 'float', 'wheel ring'], ['sequence', '--count']])(
+  'a job with a fault: %s tells the fault and ends with 1',
+  async (verb, ...more) => {
+    const told = memoryFiles(new Map([...desk, ['bad.job.yaml', faulty]]))
+    const { code, err } = await say([verb, 'bad.job.yaml', ...more], { files: told })
+    expect(err).toContain('no such thing')
+    expect(code).toBe(1)
+  },
+)
+
+test('a sequence beside faults is claimed for the rest only', async () => {
+  const told = memoryFiles(new Map([...desk, ['bad.job.yaml', faulty]]))
+  const { out } = await say(['sequence', 'bad.job.yaml'], { files: told })
+  expect(out).toContain('proven, for the rest; 1 fault stands below.')
+})
+
+test('a step against itself, the housing, and a folder that is not there are wrong use', async () => {
+  const { housing } = readUnit(text, 'box.unit.yaml').unit!
+  expect(await ask('why', 'box.unit.yaml', 'float', 'FLOAT')).toMatchObject({
+    code: 2,
+    err: expect.stringContaining('these are the same step'),
+  })
+  expect(await ask('reach', 'box.unit.yaml', housing)).toMatchObject({
+    code: 2,
+    err: expect.stringContaining(`${housing} is the housing`),
+  })
+  expect(await ask('serve', 'no-such-folder')).toMatchObject({
+    code: 2,
+    err: expect.stringContaining("There is no folder 'no-such-folder'"),
+  })
+})
+
+test('the way back is told by what each step is, and other units than the file has are told of', async () => {
+  const { out } = await ask('reach', 'box.unit.yaml', 'wheel ring')
+  expect(out).toMatch(/^ +\d+ (take off |undo: )/m)
+  expect((await ask('sequence', 'box.unit.yaml', '--inch')).out).toContain('Sizes in the reasons are in mm')
+  expect((await ask('sequence', 'box.unit.yaml')).out).not.toContain('Sizes in the reasons')
+})

@@ -17,7 +17,7 @@ export async function book(
   const path = await writeJobBook(workedOut(work, result, systemOf(work, asked)), { into, io })
   if (asked.json) io.out(jsonLine({ schema: 'matchmark-book/1', ...aboutWork(file, work), book: path }))
   else {
-    io.out(`${path}\n${proofWords(result)}`)
+    io.out(`${path}\n${proofWords(result, work.faults.length)}`)
     tellFaults(work, io)
   }
   return result.value && work.faults.length === 0 ? 0 : 1

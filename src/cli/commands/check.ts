@@ -2,7 +2,7 @@
 import { massOf, type WorkUp } from '../../job/workUp.ts'
 import { printQuantity, printRange, type System } from '../../quantity/printQuantity.ts'
 import type { Kilogram } from '../../quantity/quantity.ts'
-import { aboutWork, systemOf, titleOf } from '../aboutWork.ts'
+import { aboutWork, systemOf, titleOf, unitsNote } from '../aboutWork.ts'
 import type { CheckAnswer } from '../answers/schema.ts'
 import { type Asked, jsonLine } from '../asked.ts'
 import { Faults, faultAnswer } from '../faults.ts'
@@ -22,7 +22,7 @@ export async function check(io: Io, file: string, asked: CheckAsked): Promise<Ex
   try {
     const work = await openWork(file, io, asked)
     const answer = { ...checkAnswerOf(file, work), sizesThatDecide: asked.sizes ? await decidingSizes(work) : null }
-    io.out(asked.json ? jsonLine(answer) : checkWords(answer, work, { io, system: systemOf(work, asked) }))
+    io.out(asked.json ? jsonLine(answer) : checkWords(answer, work, { io, asked }))
     if (!asked.json) tellFaults(work, io)
     return answer.faults.length > 0 ? 1 : 0
   } catch (error) {
@@ -80,7 +80,7 @@ async function decidingSizes({ unit, joints }: WorkUp) {
 function checkWords(
   { counts, sizesThatDecide }: CheckAnswer,
   work: WorkUp,
-  { io, system }: { io: Io; system: System },
+  { io, asked }: { io: Io; asked: Asked },
 ): string {
   const pen = penFor(io)
   const { parts, pieces, lines, ways, openings, connections, operations, needs, needsByHand } = counts!
@@ -96,7 +96,8 @@ function checkWords(
       counted(connections, 'connection'),
     ].join(' · '),
     `${counted(operations, 'step')} with ${counted(needs, 'need')}, of which ${needsByHand} declared by hand (${share} %)`,
-    massWords(work, system),
+    massWords(work, systemOf(work, asked)),
+    ...unitsNote(work, asked),
     '',
     work.faults.length === 0
       ? 'Nothing contradicts itself.'
@@ -115,6 +116,7 @@ function checkWords(
 function massWords(work: WorkUp, system: System): string {
   const { atLeast, whole, unknown } = massOf(work)
   const print = (mass: Kilogram) => printQuantity(mass, 'mass', { system })
+  if (!whole && atLeast === 0) return 'Nothing of it is weighed yet.'
   if (!whole)
     return `It weighs at least ${print(atLeast)}; ${unknown.join(', ')} not weighed: weigh it before it hangs.`
   return `It weighs ${printRange(whole, 'mass', { system })}.`

@@ -7,6 +7,7 @@ import { inputHash } from '../inputHash.ts'
 import type { ExitCode, Io } from '../io.ts'
 import { openWork } from '../openWork.ts'
 import { penFor } from '../words/pen.ts'
+import { tellFaults } from './sequence.ts'
 
 export async function count(io: Io, file: string, asked: Asked): Promise<ExitCode> {
   const work = await openWork(file, io, asked)
@@ -23,5 +24,6 @@ export async function count(io: Io, file: string, asked: Asked): Promise<ExitCod
       ? jsonLine(answer)
       : `${penFor(io).strong(titleOf(work))}\n${grouped} orders of ${work.problem.operations.length} steps satisfy every need.`,
   )
-  return orders === '0' ? 1 : 0
+  tellFaults(work, io)
+  return orders === '0' || work.faults.length > 0 ? 1 : 0
 }

@@ -11,7 +11,7 @@ import { readOrder } from '../readOrder.ts'
 import { type Pen, penFor, wrapped } from '../words/pen.ts'
 import { proofWords, valueWords } from '../words/sequenceWords.ts'
 import { counted, spanOfTime } from '../words/timeWords.ts'
-import { type SequenceAsked, searched } from './sequence.ts'
+import { type SequenceAsked, searched, tellFaults } from './sequence.ts'
 
 export async function judgeOrder(
   io: Io,
@@ -46,12 +46,13 @@ export async function judgeOrder(
           ...breachWords(answer, places, pen),
           ...(value ? [`Done in this order it takes ${valueWords(value)}.`] : ['No times hold for this order.']),
           ...(result.value
-            ? [`The best takes ${valueWords(result.value)}. ${proofWords(result)}`]
-            : [proofWords(result)]),
+            ? [`The best takes ${valueWords(result.value)}. ${proofWords(result, work.faults.length)}`]
+            : [proofWords(result, work.faults.length)]),
           ...(costsMore ? [`This order costs ${costWords(costsMore)}.`] : []),
         ].join('\n'),
   )
-  return breaches.length > 0 || !value ? 1 : 0
+  tellFaults(work, io)
+  return breaches.length > 0 || !value || work.faults.length > 0 ? 1 : 0
 }
 
 function breachWords({ breaches }: JudgementAnswer, places: ReadonlyMap<string, number>, pen: Pen): string[] {

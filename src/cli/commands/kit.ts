@@ -7,6 +7,7 @@ import type { ExitCode, Io } from '../io.ts'
 import { openWork } from '../openWork.ts'
 import { kitWords } from '../words/kitWords.ts'
 import { penFor } from '../words/pen.ts'
+import { tellFaults } from './sequence.ts'
 
 export async function kit(io: Io, file: string, asked: Asked): Promise<ExitCode> {
   const work = await openWork(file, io, asked)
@@ -17,5 +18,6 @@ export async function kit(io: Io, file: string, asked: Asked): Promise<ExitCode>
       ? jsonLine({ schema: 'matchmark-kit/1', ...aboutWork(file, work), lines })
       : [pen.strong(titleOf(work)), ...kitWords(lines, pen)].join('\n'),
   )
-  return 0
+  tellFaults(work, io)
+  return work.faults.length > 0 ? 1 : 0
 }

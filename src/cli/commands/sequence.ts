@@ -2,7 +2,7 @@
 import { sequenceOf, type WorkUp } from '../../job/workUp.ts'
 import type { PlanResult } from '../../planning/model/sequence.ts'
 import { printProblem } from '../../problem/problem.ts'
-import { aboutWork, titleOf } from '../aboutWork.ts'
+import { aboutWork, titleOf, unitsNote } from '../aboutWork.ts'
 import type { SequenceAnswer } from '../answers/schema.ts'
 import { type Asked, jsonLine } from '../asked.ts'
 import { needsOf } from '../because.ts'
@@ -27,7 +27,7 @@ export async function sequence(io: Io, file: string, asked: SequenceAsked): Prom
   if (asked.json) io.out(jsonLine(sequenceAnswerOf(file, work, { result, wall_s })))
   else {
     const pen = penFor(io)
-    io.out([pen.strong(titleOf(work)), ...sequenceWords(work.problem, result, pen)].join('\n'))
+    io.out([pen.strong(titleOf(work)), ...unitsNote(work, asked), ...sequenceWords(work, result, pen)].join('\n'))
     tellFaults(work, io)
   }
   return result.value && work.faults.length === 0 ? 0 : 1

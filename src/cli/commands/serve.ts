@@ -1,4 +1,6 @@
 // `serve DIR`: shows the job books of a folder on this machine until it is stopped.
+import { stat } from 'node:fs/promises'
+import { Problem } from '../../problem/problem.ts'
 import { jobBookServer } from '../../server/jobBookServer.ts'
 import { listen } from '../../server/listen.ts'
 import { type Asked, jsonLine } from '../asked.ts'
@@ -9,6 +11,12 @@ export interface ServeAsked extends Asked {
 }
 
 export async function serve(io: Io, folder: string, asked: ServeAsked): Promise<ExitCode> {
+  if (!(await isFolder(folder))) {
+    throw new Problem('WRONG_USE', {
+      reason: `There is no folder '${folder}'; expected one with job books in it`,
+      help: 'matchmark serve --help',
+    })
+  }
   const app = await jobBookServer({ folder })
   try {
     // Before the door opens: who stops the program while it opens means it too.
@@ -25,4 +33,12 @@ export async function serve(io: Io, folder: string, asked: ServeAsked): Promise<
     await app.close()
   }
   return 0
+}
+
+async function isFolder(path: string): Promise<boolean> {
+  try {
+    return (await stat(path)).isDirectory()
+  } catch {
+    return false
+  }
 }

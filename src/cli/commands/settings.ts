@@ -6,6 +6,7 @@ import type { ExitCode, Io } from '../io.ts'
 import { openWork } from '../openWork.ts'
 import { penFor } from '../words/pen.ts'
 import { settingWords } from '../words/settingWords.ts'
+import { tellFaults } from './sequence.ts'
 
 export async function settings(io: Io, file: string, asked: Asked): Promise<ExitCode> {
   const work = await openWork(file, io, asked)
@@ -18,7 +19,8 @@ export async function settings(io: Io, file: string, asked: Asked): Promise<Exit
       ? jsonLine(answer)
       : [pen.strong(titleOf(work)), '', ...settingWords(all, pen, systemOf(work, asked)), '', FIRST].join('\n'),
   )
-  return isOut ? 1 : 0
+  tellFaults(work, io)
+  return isOut || work.faults.length > 0 ? 1 : 0
 }
 
 const FIRST = "The maker's manual, the local code and licensed practice come first."

@@ -46,7 +46,7 @@ function startWords({ work, result, system, settings, kit }: WorkedOut, file: st
   const noReturn = noReturnWords(problem, result, pen)
   return [
     pen.strong(titleOf(work)),
-    ...section('Sequence', sequenceWords(problem, result, pen)),
+    ...section('Sequence', sequenceWords(work, result, pen)),
     ...section(
       `No way back: ${counted(problem.operations.filter((operation) => operation.noReturn).length, 'point')} of no return`,
       noReturn,

@@ -1,6 +1,7 @@
 // `why FILE A B`: why one step comes before another, or that it need not.
 import type { WorkUp } from '../../job/workUp.ts'
 import { type Why, why as whyOf } from '../../planning/explain/why.ts'
+import { Problem } from '../../problem/problem.ts'
 import { aboutWork, titleOf } from '../aboutWork.ts'
 import type { WhyAnswer } from '../answers/schema.ts'
 import { type Asked, jsonLine } from '../asked.ts'
@@ -9,6 +10,7 @@ import type { ExitCode, Io } from '../io.ts'
 import { openWork } from '../openWork.ts'
 import { stepNamed } from '../stepNamed.ts'
 import { type Pen, penFor, wrapped } from '../words/pen.ts'
+import { tellFaults } from './sequence.ts'
 
 export async function why(
   io: Io,
@@ -20,6 +22,12 @@ export async function why(
     string,
     string,
   ]
+  if (first === second) {
+    throw new Problem('WRONG_USE', {
+      reason: `'${a}' and '${b}': these are the same step; expected two`,
+      help: 'matchmark why --help',
+    })
+  }
   const found = whyOf(work.problem, first, second)
   const reasonFor = ({ says, origin, standing, source }: Why['chain'][number]['reason']) => ({
     says,
@@ -45,7 +53,8 @@ export async function why(
   }
   const pen = penFor(io)
   io.out(asked.json ? jsonLine(answer) : [pen.strong(titleOf(work)), ...whyWords(answer, work, pen)].join('\n'))
-  return found.order === 'never' ? 1 : 0
+  tellFaults(work, io)
+  return found.order === 'never' || work.faults.length > 0 ? 1 : 0
 }
 
 function whyWords({ first, second, order, chain, relations }: WhyAnswer, { problem }: WorkUp, pen: Pen): string[] {

@@ -14,14 +14,19 @@ export const valueWords = ([hazard, elapsed_s, changes]: Value): string =>
     counted(changes, 'change of set-up', 'changes of set-up'),
   ].join(', ')
 
-/** What is claimed for a result, in one sentence. */
-export function proofWords({ value, bound, proven }: PlanResult): string {
+/**
+ * What is claimed for a result, in one sentence.
+ *
+ * @param faults how many faults the work has; they are told below and the claim leaves them out
+ */
+export function proofWords({ value, bound, proven }: PlanResult, faults = 0): string {
+  const rest = faults > 0 ? `the rest; ${counted(faults, 'fault stands', 'faults stand')} below` : 'what was told'
   if (!value) {
     return proven
-      ? 'No sequence is possible, for what was told.'
+      ? `No sequence is possible, for ${rest}.`
       : `None was found within the effort; whether there is one is not known.`
   }
-  if (proven) return `No sequence is better: proven, for what was told.`
+  if (proven) return `No sequence is better: proven, for ${rest}.`
   return `The best that was found; not proven. None can be better than ${bound ? valueWords(bound) : 'is known'}.`
 }
 
@@ -34,15 +39,31 @@ export function changesOf(problem: PlanningProblem, { steps }: PlanResult): SetU
   )
 }
 
-/** @param reasons `false` leaves the reasons of the steps out */
+/** What a person has to know of the work beside its problem, to judge a proof. */
+export interface Ground {
+  readonly faults: readonly unknown[]
+  readonly taken: readonly string[]
+  readonly questions: readonly { readonly rank: number }[]
+}
+
+/** The proof, and below it what was taken for granted and what is open. */
+function groundWords(result: PlanResult, { faults, taken, questions }: Ground): string[] {
+  const open = questions.filter(({ rank }) => rank === 1).length
+  return [
+    proofWords(result, faults.length),
+    ...taken,
+    ...(open > 0 ? [`${counted(open, 'thing that is', 'things that are')} not known could change it: see check.`] : []),
+  ]
+}
+
 export function sequenceWords(
-  problem: PlanningProblem,
+  work: Ground & { readonly problem: PlanningProblem },
   result: PlanResult,
   pen: Pen,
-  { reasons = true } = {},
 ): string[] {
+  const { problem } = work
   if (!result.value) {
-    return [proofWords(result), ...(result.conflict ? conflictWords(problem, result.conflict, pen) : [])]
+    return [...groundWords(result, work), ...(result.conflict ? conflictWords(problem, result.conflict, pen) : [])]
   }
   const operations = new Map(problem.operations.map((operation) => [operation.id, operation]))
   const changes = changesOf(problem, result)
@@ -61,7 +82,7 @@ export function sequenceWords(
       ...changes[place]!.flatMap((change) => turnWords(change, indent)).map(pen.strong),
       ...wrapped(does, { width: pen.width, first: head(start_s, place), rest: indent }),
       ...(tools.length > 0 ? wrapped(`with ${tools.join(', ')}`, { width: pen.width, first: indent }) : []),
-      ...(reasons && reason
+      ...(reason
         ? wrapped(`after ${reason.after + 1}: ${reason.reason.says}`, { width: pen.width, first: indent }).map(
             pen.faint,
           )
@@ -71,7 +92,7 @@ export function sequenceWords(
   })
   return [
     `${counted(result.steps.length, 'step')}, ${valueWords(result.value)}, of them ${counted(turns, 'turn-over')}.`,
-    proofWords(result),
+    ...groundWords(result, work),
     '',
     ...steps,
     ...assumptionWords(result, pen),
