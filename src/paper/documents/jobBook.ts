@@ -96,7 +96,7 @@ function cover(
     ...(hasReadings ? [['readings', 'As found, and readings']] : []),
     ['sources', 'Sources'],
   ] as const
-  return markup`<main><h1>Job book</h1>${titleBlock(fields)}${unit.invented && markup`<p><b>Invented data:</b> the machine and its sizes belong to no machine that ever ran.</p>`}${unit.about && markup`<p>${unit.about}</p>`}${taken.map((text) => markup`<p class="told">${text}</p>`)}<h3>At a glance</h3>${proofLine(result, work.job?.done.length ?? 0)}<ul>${glance.map((text) => markup`<li>${text}</li>`)}</ul>${faults.length > 0 && markup`<h3>Cannot be true together</h3><ul>${faults.map((fault) => markup`<li>${fault.message} ${fault.next}</li>`)}</ul>`}<h3>In this book</h3><ul class="contents">${contents.map(([id, name]) => markup`<li><a href="#${id ?? ''}">${name}</a></li>`)}</ul></main>`
+  return markup`<main><h1>Job book</h1>${titleBlock(fields)}${unit.invented && markup`<p><b>Invented data:</b> the machine and its sizes belong to no machine that ever ran.</p>`}${unit.about && markup`<p>${unit.about}</p>`}${taken.map((text) => markup`<p class="told">${text}</p>`)}<h3>At a glance</h3>${proofLine(result, work)}<ul>${glance.map((text) => markup`<li>${text}</li>`)}</ul>${faults.length > 0 && markup`<h3>Cannot be true together</h3><ul>${faults.map((fault) => markup`<li>${fault.message} ${fault.next}</li>`)}</ul>`}<h3>In this book</h3><ul class="contents">${contents.map(([id, name]) => markup`<li><a href="#${id ?? ''}">${name}</a></li>`)}</ul></main>`
 }
 
 function halfSections({ work, system }: JobBookInput, numbers: ReadonlyMap<PartId, number>): Markup {

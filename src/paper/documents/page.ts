@@ -117,6 +117,18 @@ tr.group td{background:var(--well);padding:1.4mm 1.5mm;break-after:avoid}
 .contents{list-style:none;padding:0;columns:2}
 .contents a{color:inherit;text-decoration-thickness:.2mm;text-underline-offset:.8mm}
 @media screen{body{padding:8mm 4mm}}
+@media screen and (max-width:640px){
+body{padding:4mm 2mm;overflow-wrap:anywhere}
+table,tbody,tr,td{display:block;width:auto}
+thead{display:none}
+tr{border-bottom:.25mm solid var(--rule);padding:1.2mm 0}
+td{border:0;padding:.3mm 0}
+.step .two,.step .two.plain,.beside,.block{display:block}
+.columns,.contents,.items,.caution .many{columns:1}
+.signs{grid-template-columns:1fr 1fr}
+figure{overflow-x:auto}
+figure svg{max-width:none}
+}
 @media print{body{max-width:none}}
 `
 

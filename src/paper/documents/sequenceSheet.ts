@@ -1,4 +1,5 @@
 // The sequence: what it is worth, how far that is proven, the map, and every step in one table.
+import type { WorkUp } from '../../job/workUp.ts'
 import type { PlanResult } from '../../planning/model/sequence.ts'
 import { RACK } from '../drawings/marks.ts'
 import { sequenceMaps } from '../drawings/sequenceMap.ts'
@@ -18,7 +19,7 @@ export function sequenceSheet(steps: readonly StepFacts[], { work, result }: Job
     return markup`<section id="sequence"><h2>The sequence</h2><p>No sequence was found within the effort given, and no conflict was shown. Give it more time.</p></section>`
   const holds = new Set(work.unit.checks.keys())
   const map = sequenceMaps(result, work.problem, { width: 685, holds, mostHeight: PAGE_PX }).map((one) => drawn(one))
-  return markup`<section id="sequence"><h2>The sequence</h2>${proofLine(result, work.job?.done.length ?? 0)}${map}<table><colgroup><col style="width:12mm"><col style="width:58mm"><col style="width:36mm"><col style="width:11mm"><col></colgroup><thead><tr><th>No.</th><th>Step</th><th>Workpiece</th><th>Min</th><th>Why here</th></tr></thead><tbody>${steps.map(row)}</tbody></table></section>`
+  return markup`<section id="sequence"><h2>The sequence</h2>${proofLine(result, work)}${map}<table><colgroup><col style="width:12mm"><col style="width:58mm"><col style="width:36mm"><col style="width:11mm"><col></colgroup><thead><tr><th>No.</th><th>Step</th><th>Workpiece</th><th>Min</th><th>Why here</th></tr></thead><tbody>${steps.map(row)}</tbody></table></section>`
 }
 
 function row(step: StepFacts): Markup {
@@ -31,11 +32,14 @@ function row(step: StepFacts): Markup {
 }
 
 /** What it takes, what nothing can beat, and on which doubts that rests. */
-export function proofLine({ value, bound, proven, assumptions }: PlanResult, done: number): Markup {
+export function proofLine({ value, bound, proven, assumptions }: PlanResult, work: WorkUp): Markup {
   if (!value) return markup``
   const [hazard, elapsed_s, changes] = value
+  const done = work.job?.done.length ?? 0
+  const open = work.questions.filter(({ rank }) => rank === 1).length
+  const contradicts = work.faults.length > 0 ? ' But what was told contradicts itself: see the first page.' : ''
   const said = proven
-    ? 'Proven: for what was told, no sequence is better.'
+    ? `Proven: for what was told, no sequence is better.${contradicts}`
     : `Not proven: the best that was found. ${bound ? `Nothing can be better than hazard ${bound[0]}, ${time(bound[1])}, ${bound[2]} changes.` : ''}`
   const doubts = assumptions.map(({ reason, wouldChange }) => {
     const matters =
@@ -46,7 +50,7 @@ export function proofLine({ value, bound, proven, assumptions }: PlanResult, don
           : 'without it the same value'
     return markup`<li>${reason.says} <span class="told">(${standingWord(reason.standing)}; ${matters})</span></li>`
   })
-  return markup`<p><b>${time(elapsed_s)}</b>, hazard ${hazard}, ${changes} changes of set-up${done > 0 && `; ${done} steps stand already and are not in it`}. <b>${said}</b></p>${doubts.length > 0 ? markup`<h4>It rests on</h4><ul>${doubts}</ul>` : markup`<p class="told">It rests on no supposed relation.</p>`}`
+  return markup`<p><b>${time(elapsed_s)}</b>, ${hazard} ${hazard === 1 ? 'point' : 'points'} of hazard, ${changes} changes of set-up${done > 0 && `; ${done} steps stand already and are not in it`}. <b>${said}</b></p>${doubts.length > 0 ? markup`<h4>It rests on</h4><ul>${doubts}</ul>` : markup`<p class="told">It rests on no supposed relation.</p>`}${open > 0 && markup`<p><a href="#not-known">${open === 1 ? '1 thing that is not known' : `${open} things that are not known`}</a> could change it.</p>`}`
 }
 
 function conflictSheet({ conflict }: PlanResult): Markup {

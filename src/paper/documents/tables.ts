@@ -44,5 +44,5 @@ export function questionsTable(questions: readonly Question[]): Markup {
     ({ rank, about, asks, holdsUp }) =>
       markup`<tr><td class="fig">${rank}</td><td><b>${about}</b></td><td>${asks}</td><td>${holdsUp}</td></tr>`,
   )
-  return markup`<section id="not-known"><h2>What was not known</h2>${rows.length ? markup`<p>Rank 1 is asked first. Nothing here was guessed in silence: what was supposed is marked where it is used.</p><table><colgroup><col style="width:12mm"><col style="width:34mm"><col style="width:76mm"><col></colgroup><thead><tr><th>Rank</th><th>About</th><th>Question</th><th>What it holds up</th></tr></thead><tbody>${rows}</tbody></table>` : markup`<p>Nothing is open.</p>`}</section>`
+  return markup`<section id="not-known"><h2>What was not known</h2>${rows.length ? markup`<p>Rank 1 holds up the sequence or a setting and is asked first; rank 3 is worth writing down some day. Nothing here was guessed in silence: what was supposed is marked where it is used.</p><table><colgroup><col style="width:12mm"><col style="width:34mm"><col style="width:76mm"><col></colgroup><thead><tr><th>Rank</th><th>About</th><th>Question</th><th>What it holds up</th></tr></thead><tbody>${rows}</tbody></table>` : markup`<p>Nothing is open.</p>`}</section>`
 }
