@@ -203,7 +203,7 @@ describe('the job', () => {
     const { says, figures } = setting('input setting')
     const wanted = figures.find(({ label }) => label === 'pack wanted')!
     expect([wanted.low, wanted.high].map((size) => Number((1000 * size).toFixed(3)))).toEqual([0.6, 0.65])
-    expect(says).toEqual(['Fit pack S1 + S2 = 0.626 mm.'])
+    expect(says).toEqual(['Fit pack S1 + S2 = 0.626 mm (0.0246 in).'])
     const [s1, , , s4] = job.shims
     const labels = s1!.nominal!.low + s4!.nominal!.low
     const measured = s1!.reads!.low + s4!.reads!.low

@@ -39,7 +39,7 @@ export function printIn<D extends Dimension>(
   range: { readonly low: Dimensions[D]; readonly high: Dimensions[D] },
   as: D,
 ): string {
-  return printRange(range, as, printOptions(unit))
+  return printRange(range, as, { ...printOptions(unit), both: true })
 }
 
 /** How this file's people read quantities. */

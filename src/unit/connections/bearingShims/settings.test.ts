@@ -47,7 +47,7 @@ test('loop, gasket as squeezed, and the pack out of the measured shims', () => {
   expect(figure(found, 'float without shims')?.low).toBeCloseTo(-0.42e-3, 12)
   expect(figure(found, 'pack wanted')).toMatchObject({ basis: 'nominal', standing: 'seen' })
   expect(figure(found, 'pack wanted')?.low).toBeCloseTo(0.47e-3, 12)
-  expect(found.says).toEqual(['Fit pack S3 = 0.51 mm.'])
+  expect(found.says).toEqual(['Fit pack S3 = 0.51 mm (0.0201 in).'])
   expect(figure(found, 'float with this pack (below zero: preload)')).toMatchObject({
     verdict: 'within',
     limit: { source: 'works sheet 7' },
@@ -89,7 +89,7 @@ test('what is not measured, not wanted or not in stock is said', () => {
   const none = setting(float('float: 0.05..0.15, loop: box.depth A - bearing A.width - shims'), {
     shims: stock(4, 0.3),
   })
-  expect(none.says).toEqual(['No pack of the shims in stock reaches it; nearest: S1 + S2 = 4.3 mm.'])
+  expect(none.says).toEqual(['No pack of the shims in stock reaches it; nearest: S1 + S2 = 4.3 mm (0.1693 in).'])
 })
 
 test('shims that are kept for another place are left there', () => {
@@ -97,7 +97,9 @@ test('shims that are kept for another place are left there', () => {
   const kept = { ...one!, for: 'other shims' }
   const text = float('float: 0.05..0.15, loop: box.depth A - bearing A.width - shims')
   expect(setting(text, { shims: [kept] }).missing).toEqual(['Measure the shims in stock: for the pack.'])
-  expect(setting(text, { shims: [{ ...kept, for: 'cover shims' }] }).says).toEqual(['Fit pack S1 = 4.5 mm.'])
+  expect(setting(text, { shims: [{ ...kept, for: 'cover shims' }] }).says).toEqual([
+    'Fit pack S1 = 4.5 mm (0.1772 in).',
+  ])
 })
 
 test('shims go in with the part that squeezes them', () => {

@@ -107,7 +107,7 @@ test('a press fit that turns out loose says so, without a load', () => {
   const { says, figures } = setting(
     '  seat: {kind: cylindrical fit, fit: press, shaft: shaft.seal track, bore: wheel.bore}',
   )
-  expect(says[0]).toContain('Loose by 12 mm: nothing grips.')
+  expect(says[0]).toContain('Loose by 12 mm (0.4724 in): nothing grips.')
   expect(figures).toHaveLength(1)
 })
 
