@@ -23,9 +23,12 @@ export const escaped = (text: string): string =>
 /** Takes text for markup as it stands: only for what this program itself has written. */
 export const trusted = (text: string): Markup => ({ markup: text })
 
+/** Keys that a sentence names stand in quotation marks on paper, not in backticks. */
+const quoted = (text: string): string => text.replace(/`([^`]+)`/g, '“$1”')
+
 function textOf(piece: Piece): string {
   if (piece === undefined || piece === false) return ''
-  if (typeof piece === 'string') return escaped(piece)
+  if (typeof piece === 'string') return escaped(quoted(piece))
   if (typeof piece === 'number') return String(piece)
   if ('markup' in piece) return piece.markup
   return piece.map(textOf).join('')

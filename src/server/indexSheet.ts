@@ -75,4 +75,14 @@ dl { display: grid; grid-template-columns: 2fr 1fr; width: min(352px, 100%); mar
 dl div { padding: 4px 8px; border: 1px solid var(--ink); border-width: 0 1px 1px 0; }
 dt { color: var(--faint); font-size: 13px; }
 dd { margin: 0; }
+@media (max-width: 640px) {
+  body { padding: 8px; overflow-wrap: anywhere; }
+  main { padding: 12px; }
+  table, tbody, tr, th, td { display: block; }
+  thead { display: none; }
+  tr { padding: 8px 0; border-bottom: 1px solid var(--rule); }
+  th, td { padding: 2px 0; border: 0; }
+  td { white-space: normal; }
+  .figure { text-align: left; }
+}
 `

@@ -96,7 +96,7 @@ test('what the sequence is worth, how far that is proven and on what it rests is
     },
   })
   expect(words(open)).toContain(
-    'Not proven: the best that was found. Nothing can be better than hazard 0, 10 min, 1 changes.',
+    'Not proven: the best that was found. Nothing can be better than 0 points of hazard, 10 min, 1 changes.',
   )
   expect(words(open)).toContain('The pin is supposed to pass. (supposed ?; without it another sequence is best)')
 })
@@ -191,4 +191,21 @@ test('a unit of which only the names are known still has a book', () => {
   const book = jobBook({ work, result: sequenceOf(work), settings: [], kit: [], system: 'metric', date: 'today' })
   expect(xmlFault(closed(book))).toBeUndefined()
   expect(book.match(/<article/g)).toHaveLength(2)
+})
+
+test('what was taken, what is open and what contradicts stand beside the proof', () => {
+  const fault = { message: 'Two things exclude each other.', next: 'Measure `seat A` again.' } as never
+  const open = { rank: 1, about: 'shaft', asks: 'Give `joined` at the shaft.', holdsUp: 'the sequence' } as never
+  const work = { ...input.work, taken: ['The variant B was taken.'], faults: [fault], questions: [open] }
+  const book = jobBook({ ...input, work })
+  const cover = /<main>.*?<\/main>/s.exec(book)?.[0] ?? ''
+  expect(cover).toMatch(/class="stop">.*Two things exclude each other\..*<h3>At a glance/s)
+  expect(words(cover)).toContain('Proven for the rest')
+  expect(words(cover)).not.toContain('Proven: for what was told')
+  expect(words(cover)).toMatch(/It rests on\s+The variant B was taken\./)
+  expect(words(cover)).not.toContain('no supposed relation')
+  expect(cover).toContain('<a href="#not-known">1 thing that is not known</a> could change it.')
+  expect(words(cover)).toContain('1 of rank 1 (holds up the sequence or a setting)')
+  expect(words(book)).toContain('Give “joined” at the shaft.')
+  expect(book).not.toContain('`')
 })

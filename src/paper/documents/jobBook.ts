@@ -83,7 +83,7 @@ function cover(
           `${verdicts.readings.length} readings, ${out} out of limits; ${verdicts.unmeasured.length} sizes with limits still unmeasured.`,
         ]
       : []),
-    `${questions.length} questions open${first ? `, ${first} of rank 1` : ''}.`,
+    `${questions.length} questions open${first ? `, ${first} of rank 1 (holds up the sequence or a setting)` : ''}.`,
   ]
   const contents = [
     ['sequence', 'The sequence'],
@@ -96,7 +96,7 @@ function cover(
     ...(hasReadings ? [['readings', 'As found, and readings']] : []),
     ['sources', 'Sources'],
   ] as const
-  return markup`<main><h1>Job book</h1>${titleBlock(fields)}${unit.invented && markup`<p><b>Invented data:</b> the machine and its sizes belong to no machine that ever ran.</p>`}${unit.about && markup`<p>${unit.about}</p>`}${taken.map((text) => markup`<p class="told">${text}</p>`)}<h3>At a glance</h3>${proofLine(result, work)}<ul>${glance.map((text) => markup`<li>${text}</li>`)}</ul>${faults.length > 0 && markup`<h3>Cannot be true together</h3><ul>${faults.map((fault) => markup`<li>${fault.message} ${fault.next}</li>`)}</ul>`}<h3>In this book</h3><ul class="contents">${contents.map(([id, name]) => markup`<li><a href="#${id ?? ''}">${name}</a></li>`)}</ul></main>`
+  return markup`<main><h1>Job book</h1>${titleBlock(fields)}${unit.invented && markup`<p><b>Invented data:</b> the machine and its sizes belong to no machine that ever ran.</p>`}${unit.about && markup`<p>${unit.about}</p>`}${!result.value && taken.map((text) => markup`<p class="told">${text}</p>`)}${faults.length > 0 && markup`<div class="stop"><h3>Stop: this cannot all be true</h3><ul>${faults.map((fault) => markup`<li>${fault.message} ${fault.next}</li>`)}</ul></div>`}<h3>At a glance</h3>${proofLine(result, work)}<ul>${glance.map((text) => markup`<li>${text}</li>`)}</ul><h3>In this book</h3><ul class="contents">${contents.map(([id, name]) => markup`<li><a href="#${id ?? ''}">${name}</a></li>`)}</ul></main>`
 }
 
 function halfSections({ work, system }: JobBookInput, numbers: ReadonlyMap<PartId, number>): Markup {

@@ -96,6 +96,8 @@ b,strong{font-weight:680}
 .caution ul{list-style:none;padding:0;margin:0}
 .caution .many{columns:2;column-gap:5mm;font-size:9pt}
 .caution li{break-inside:avoid}
+.stop{border:.75mm solid var(--red);background:var(--red-fill);padding:1.6mm 2mm;margin:0 0 2mm;break-inside:avoid}
+.stop h3{margin-top:0}
 .no-return{background:var(--red-fill);padding:1.2mm 2mm;margin:0 0 2mm;break-inside:avoid}
 tr.no-return{break-before:avoid}tr.no-return td{border-color:var(--red)}
 .signs{display:grid;grid-template-columns:2fr 1.4fr 1fr 1fr;gap:3mm;margin-top:2mm;font-size:8pt;color:var(--ink-3)}
@@ -120,13 +122,21 @@ tr.group td{background:var(--well);padding:1.4mm 1.5mm;break-after:avoid}
 @media screen and (max-width:640px){
 body{padding:4mm 2mm;overflow-wrap:anywhere}
 table,tbody,tr,td{display:block;width:auto}
-thead{display:none}
+thead,colgroup{display:none}
 tr{border-bottom:.25mm solid var(--rule);padding:1.2mm 0}
 td{border:0;padding:.3mm 0}
 .step .two,.step .two.plain,.beside,.block{display:block}
 .columns,.contents,.items,.caution .many{columns:1}
 .signs{grid-template-columns:1fr 1fr}
-figure{overflow-x:auto}
+.beside .fig{white-space:normal}
+.block div{border-right:0;border-bottom:.25mm solid #000}.block div:last-child{border-bottom:0}
+.verdict{white-space:normal}
+td:empty{display:none}
+#sequence tr:not(.no-return) td:nth-child(4)::after{content:" min"}
+#kit td:first-child:not([colspan]):not(:empty)::before{content:"Item "}
+#kit td:nth-child(3)::after{content:" off"}
+#not-known td:first-child::before{content:"Rank "}
+figure{max-width:100%;overflow-x:auto}
 figure svg{max-width:none}
 }
 @media print{body{max-width:none}}

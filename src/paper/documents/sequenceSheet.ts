@@ -31,16 +31,19 @@ function row(step: StepFacts): Markup {
   return markup`<tr><td><a href="#step-${number}" style="color:inherit;text-decoration:none"><span class="number">${number}</span></a></td><td>${before.length > 0 && markup`<span class="told">First ${before.join(', ')}.</span><br>`}<b>${operation.does}</b></td><td class="told">${placeText(step)}</td><td class="fig">${Math.round(operation.duration_s.usual / 60)}</td><td>${why[0] ? holdText(why[0]) : markup`<span class="told">quickest here</span>`}</td></tr>${operation.noReturn !== undefined && markup`<tr class="no-return"><td>${RACK}</td><td colspan="${COLUMNS - 1}"><b>Point of no return.</b> ${operation.noReturn}</td></tr>`}`
 }
 
+const pointsOf = (hazard: number): string => `${hazard} ${hazard === 1 ? 'point' : 'points'} of hazard`
+
 /** What it takes, what nothing can beat, and on which doubts that rests. */
 export function proofLine({ value, bound, proven, assumptions }: PlanResult, work: WorkUp): Markup {
   if (!value) return markup``
   const [hazard, elapsed_s, changes] = value
   const done = work.job?.done.length ?? 0
   const open = work.questions.filter(({ rank }) => rank === 1).length
-  const contradicts = work.faults.length > 0 ? ' But what was told contradicts itself: see the first page.' : ''
   const said = proven
-    ? `Proven: for what was told, no sequence is better.${contradicts}`
-    : `Not proven: the best that was found. ${bound ? `Nothing can be better than hazard ${bound[0]}, ${time(bound[1])}, ${bound[2]} changes.` : ''}`
+    ? work.faults.length > 0
+      ? 'What was told cannot all be true: see the first page. Proven for the rest: no sequence is better.'
+      : 'Proven: for what was told, no sequence is better.'
+    : `Not proven: the best that was found. ${bound ? `Nothing can be better than ${pointsOf(bound[0])}, ${time(bound[1])}, ${bound[2]} changes.` : ''}`
   const doubts = assumptions.map(({ reason, wouldChange }) => {
     const matters =
       wouldChange === 'not tried'
@@ -50,7 +53,8 @@ export function proofLine({ value, bound, proven, assumptions }: PlanResult, wor
           : 'without it the same value'
     return markup`<li>${reason.says} <span class="told">(${standingWord(reason.standing)}; ${matters})</span></li>`
   })
-  return markup`<p><b>${time(elapsed_s)}</b>, ${hazard} ${hazard === 1 ? 'point' : 'points'} of hazard, ${changes} changes of set-up${done > 0 && `; ${done} steps stand already and are not in it`}. <b>${said}</b></p>${doubts.length > 0 ? markup`<h4>It rests on</h4><ul>${doubts}</ul>` : markup`<p class="told">It rests on no supposed relation.</p>`}${open > 0 && markup`<p><a href="#not-known">${open === 1 ? '1 thing that is not known' : `${open} things that are not known`}</a> could change it.</p>`}`
+  const rests = [...work.taken.map((text) => markup`<li>${text}</li>`), ...doubts]
+  return markup`<p><b>${time(elapsed_s)}</b>, ${pointsOf(hazard)}, ${changes} changes of set-up${done > 0 && `; ${done} steps stand already and are not in it`}. <b>${said}</b></p>${rests.length > 0 ? markup`<h4>It rests on</h4><ul>${rests}</ul>` : open === 0 && markup`<p class="told">It rests on no supposed relation.</p>`}${open > 0 && markup`<p><a href="#not-known">${open === 1 ? '1 thing that is not known' : `${open} things that are not known`}</a> could change it.</p>`}`
 }
 
 function conflictSheet({ conflict }: PlanResult): Markup {
