@@ -11,8 +11,11 @@ export const asks: Kind<FitGiven>['asks'] = (connection, given, unit) => {
   const thermal = fit === 'hot' || fit === 'cold'
   const sized = given.shaft?.feature !== undefined && given.bore?.feature !== undefined
   const moves = mover === undefined ? undefined : unit.parts.get(mover)
-  const material = (part: string | undefined): boolean =>
-    part !== undefined && unit.parts.get(part)?.material !== undefined
+  // A rolling bearing is of bearing steel until told otherwise, as the settings take it.
+  const material = (id: string | undefined): boolean => {
+    const part = id === undefined ? undefined : unit.parts.get(id)
+    return part?.material !== undefined || part?.look === 'bearing'
+  }
   return openQuestions(connection, [
     {
       open: mover === undefined || other === undefined,

@@ -1,12 +1,12 @@
 // Interference, press load and heat of one fit, from the sizes as they stand: the calculations are those of the mechanics room.
+import { chillToDropIn } from '../../../mechanics/fits/chillToDropIn.ts'
 import { dropOn } from '../../../mechanics/fits/dropOn.ts'
 import { heatLimitOf } from '../../../mechanics/fits/heatLimits.ts'
 import { interference } from '../../../mechanics/fits/interference.ts'
 import { pressFit } from '../../../mechanics/fits/pressFit.ts'
-import { growth, warmingToDropOn } from '../../../mechanics/fits/warmingToDropOn.ts'
 import { materialOf } from '../../../mechanics/materials.ts'
 import type { Range } from '../../../mechanics/range.ts'
-import { kelvin, kelvinDifference, metre } from '../../../quantity/constructors.ts'
+import { kelvin, metre } from '../../../quantity/constructors.ts'
 import type { Metre } from '../../../quantity/quantity.ts'
 import type { Known, PartId, Unit } from '../../model/unit.ts'
 import { type FoundSize, placeSize, restsOn, sizeOf, weakest } from '../features.ts'
@@ -283,39 +283,48 @@ function addWarming(work: Work): void {
 
 /** The inner part is chilled and put in; nothing is warmed. */
 function addChilling(work: Work): void {
-  const { given, shop, figures, missing, diameter, measured } = work
+  const { given, unit, shop, figures, missing, cautions } = work
   const { inner, standing } = materials(work)
   const rests = { ...work.rests, standing: weakest([work.rests.standing, standing]) }
   if (given['heated part'] === undefined) missing.push('Give `heated part`: its limit is taken at the narrowest.')
-  const { coldest, source } = heatLimitOf(given['heated part'] ?? 'unknown')
-  const expansion = materialOf(inner).expansion
-  const floor = Math.max(coldest, given['not below']?.high ?? 0)
-  const slip = given.slip?.high ?? metre(0.001 * diameter)
-  const found = tried(missing, () => {
-    const wanted = warmingToDropOn({ diameter, interference: measured.high, slip, expansion: expansion.low })
-    const to = kelvin(Math.max(shop.roomTemperature_K - wanted, floor))
-    const change = kelvinDifference(shop.roomTemperature_K - to)
-    const shrinks = (end: 'low' | 'high') => growth({ diameter, expansion: expansion[end], difference: change })
-    return { to, left: { low: metre(shrinks('low') - measured.high), high: metre(shrinks('high') - measured.low) } }
-  })
-  if (!found) return
-  const from = `linear expansion; ${materialOf(inner).source}`
+  const maker = given['not below']
+  const drop = tried(missing, () =>
+    chillToDropIn({
+      diameter: work.diameter,
+      interference: work.measured,
+      inner: { material: inner, kind: given['heated part'] ?? 'unknown' },
+      room: kelvin(shop.roomTemperature_K),
+      ...(given.slip && { slip: given.slip.high }),
+      ...(maker && { notBelow: maker.high }),
+    }),
+  )
+  if (!drop) return
+  const { innerAt, wouldNeed, coldest, slip, source } = drop
+  const own = maker && coldest.temperature === maker.high ? given.source : undefined
+  const limit = { low: coldest.temperature, source: own ?? coldest.source }
   figures.push(
     figure({
       label: 'chill it to',
       dimension: 'temperature',
-      range: { low: found.to, high: found.to },
+      range: { low: innerAt, high: innerAt },
       ...rests,
-      source: from,
-      limit: { low: floor, source: given['not below'] ? (given.source ?? 'told in the unit file, no source') : source },
+      source,
+      limit,
+      ...(wouldNeed < innerAt - 1e-9 && {
+        note: `Chilling alone would need ${printIn(unit, { low: wouldNeed, high: wouldNeed }, 'temperature')}: that must not be used.`,
+      }),
     }),
     figure({
       label: 'slip left at that cold',
       dimension: 'length',
-      range: found.left,
+      range: slip,
       ...rests,
-      source: from,
+      source,
       limit: { low: 0, source: 'it has to drop in by hand' },
+      ...(!drop.hasWantedSlip && {
+        note: `Less than the ${printIn(unit, { low: drop.wantedSlip, high: drop.wantedSlip }, 'length')} that was aimed for.`,
+      }),
     }),
   )
+  cautions.push(...drop.cautions)
 }

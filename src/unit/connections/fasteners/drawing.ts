@@ -2,7 +2,7 @@ import { printQuantity } from '../../../quantity/printQuantity.ts'
 import type { HoleMap, Kind } from '../kind.ts'
 import type { FastenersGiven } from './given.ts'
 import { lengthsOf, orderOf, placesOf } from './places.ts'
-import { stagesText } from './stages.ts'
+import { stagesOf } from './stages.ts'
 
 export const drawing: Kind<FastenersGiven>['drawing'] = (connection, given, unit) => {
   const holes = placesOf(given)
@@ -12,7 +12,7 @@ export const drawing: Kind<FastenersGiven>['drawing'] = (connection, given, unit
     connection: connection.id,
     holes,
     order: orderOf(given),
-    stages: stagesText(given),
+    stages: stagesOf(given, unit),
     lengths: lengthsOf(given).map(({ letter, length, holes: named }) => ({
       letter,
       text: length ? printQuantity(length.high, 'length', { system }) : 'length not told',

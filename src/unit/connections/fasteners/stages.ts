@@ -1,12 +1,15 @@
-import { printQuantity } from '../../../quantity/printQuantity.ts'
+import type { Unit } from '../../model/unit.ts'
+import { printIn } from '../figure.ts'
 import type { FastenersGiven } from './given.ts'
 
-/** Words for the torque stages that the file gives; where it gives none, the settings work them out. */
-export function stagesText({ stages, torque }: FastenersGiven): string[] {
-  const printed = (stages ?? (torque ? [torque] : [])).flatMap((stage) =>
-    stage ? [printQuantity(stage.high, 'torque', { system: 'metric', both: true })] : [],
+/** The torques that the file gives, one for each stage, in their order. */
+export const stagesOf = ({ stages, torque }: FastenersGiven, unit: Unit): string[] =>
+  (stages ?? (torque ? [torque] : [])).flatMap((stage) =>
+    stage ? [`all to ${printIn(unit, { low: stage.high, high: stage.high }, 'torque')}`] : [],
   )
-  if (printed.length === 0) return []
-  if (printed.length === 1) return [`Bring all to ${printed[0]}.`]
-  return [`Bring all to ${printed.join(', then all to ')}.`]
+
+/** The same as one piece of work; where the file gives none, the settings work them out. */
+export function stagesText(given: FastenersGiven, unit: Unit): string[] {
+  const stages = stagesOf(given, unit)
+  return stages.length > 0 ? [`Bring ${stages.join(', then ')}.`] : []
 }

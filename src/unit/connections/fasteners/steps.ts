@@ -21,7 +21,7 @@ export function steps(connection: Connection, given: FastenersGiven, unit: Unit)
   const tightening = own ? id : holds
   const lock = given.lock
   const lockStep = lock?.['own step'] ? `lock ${id}` : undefined
-  const work = tighteningWork(given)
+  const work = tighteningWork(given, unit)
   const lockWork = lock && !lockStep ? [lockText(given, id)] : []
 
   const orders: OrderDraft[] = []
@@ -71,7 +71,7 @@ export function steps(connection: Connection, given: FastenersGiven, unit: Unit)
   }
 }
 
-function tighteningWork(given: FastenersGiven): string[] {
+function tighteningWork(given: FastenersGiven, unit: Unit): string[] {
   if (given.dowels) return ['Bring the dowels home by wiggling the part, never by pulling on the bolts.']
   const lengths = lengthsOf(given)
   const order = orderOf(given)
@@ -85,7 +85,7 @@ function tighteningWork(given: FastenersGiven): string[] {
     order.length > 0
       ? `Tighten in small even steps in the order ${order.join(', ')}.`
       : 'Tighten in small even steps, crosswise or from the centre.',
-    ...stagesText(given),
+    ...stagesText(given, unit),
   ]
 }
 
