@@ -5,18 +5,40 @@ import type { At, Unit } from '../unit/model/unit.ts'
 import { variantOf } from '../unit/variants.ts'
 import type { Job } from './model/job.ts'
 
+/** A name that a job gives and its unit does not have, at its place in the job file; nothing where it is there. */
+function unknownName(
+  { unit, job }: { unit: Unit; job: Job },
+  {
+    key,
+    what,
+    name,
+    known,
+    at: { line, column },
+  }: { key: string; what: string; name: string; known: Iterable<string>; at: At },
+): Problem[] {
+  const names = [...known]
+  if (names.includes(name)) return []
+  const few = names.length > 12 ? `${names.slice(0, 12).join(', ')}, …` : names.join(', ')
+  const facts = { key, name, what, of: unit.file, nearest: nearest(name, names) ?? '', known: few }
+  return [new Problem('NAME_NOT_KNOWN', facts, { file: job.file, line, column })]
+}
+
+/** Steps that a job says stand already and that its unit does not have; a part that goes in with another has no step of its own. */
+export const checkDone = (unit: Unit, job: Job, steps: Iterable<string>): readonly Problem[] => {
+  const known = [...steps]
+  return job.done
+    .filter(({ step }) => !unit.parts.has(step))
+    .flatMap(({ step, at }) => unknownName({ unit, job }, { key: 'done', what: 'step', name: step, known, at }))
+}
+
 /**
  * Every part, feature, variant and shim place that a job names and its unit does not have, each at its place in the job file.
- * The steps under `done` are judged when all steps are known.
+ * The steps under `done` are judged by checkDone, when all steps are known.
  */
 export function checkJobAgainst(unit: Unit, job: Job): readonly Problem[] {
   const faults: Problem[] = []
-  const lookUp = (key: string, what: string, name: string, known: Iterable<string>, { line, column }: At) => {
-    const names = [...known]
-    if (names.includes(name)) return
-    const few = names.length > 12 ? `${names.slice(0, 12).join(', ')}, …` : names.join(', ')
-    const facts = { key, name, what, of: unit.file, nearest: nearest(name, names) ?? '', known: few }
-    faults.push(new Problem('NAME_NOT_KNOWN', facts, { file: job.file, line, column }))
+  const lookUp = (key: string, what: string, name: string, known: Iterable<string>, at: At) => {
+    faults.push(...unknownName({ unit, job }, { key, what, name, known, at }))
   }
   for (const { part, at } of job.asFound.values()) lookUp('as found', 'part', part, unit.parts.keys(), at)
   for (const { part, feature, at } of job.readings) {

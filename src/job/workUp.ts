@@ -4,18 +4,17 @@ import type { PlanningProblem } from '../planning/model/problem.ts'
 import type { PlanResult } from '../planning/model/sequence.ts'
 import { type PlanOptions, plan } from '../planning/plan.ts'
 import { restOf } from '../planning/restOf.ts'
-import { Problem } from '../problem/problem.ts'
+import type { Problem } from '../problem/problem.ts'
 import { type Connections, connectionsOf } from '../unit/connections/connectionsOf.ts'
 import { contributionOf } from '../unit/connections/contributionOf.ts'
 import type { Contribution, Question, Renewal, Setting, ShopFacts } from '../unit/connections/kind.ts'
 import { type Derivation, derive } from '../unit/derive/compile.ts'
 import { contradictionsIn } from '../unit/derive/contradictions.ts'
 import { questionsIn } from '../unit/derive/questions.ts'
-import { nearest } from '../unit/file/nearest.ts'
 import { placed } from '../unit/lines/placed.ts'
 import type { Unit } from '../unit/model/unit.ts'
 import { forVariant, variantOf } from '../unit/variants.ts'
-import { checkJobAgainst } from './checkJobAgainst.ts'
+import { checkDone, checkJobAgainst } from './checkJobAgainst.ts'
 import type { Job } from './model/job.ts'
 import { withReadings } from './withReadings.ts'
 
@@ -61,15 +60,6 @@ export function workUp({
   const derivation = derive(unit, joints, job?.plant.people ?? 1)
   const steps = new Set(derivation.problem.operations.map(({ id }) => id))
   const done = (job?.done ?? []).map(({ step }) => step).filter((step) => steps.has(step))
-  const unknownDone = (job?.done ?? []).filter(({ step }) => !steps.has(step) && !written.parts.has(step))
-  const doneFaults = unknownDone.map(({ step, at }) => {
-    const facts = { key: 'done', name: step, what: 'step', of: unit.file, nearest: nearest(step, [...steps]) ?? '' }
-    return new Problem(
-      'NAME_NOT_KNOWN',
-      { ...facts, known: [...steps].slice(0, 12).join(', ') },
-      job && { file: job.file, ...at },
-    )
-  })
   const asks = connections.connections.flatMap(({ connection, kind, given }) => kind.asks(connection, given, unit))
   return {
     unit,
@@ -80,7 +70,13 @@ export function workUp({
     joints,
     derivation,
     problem: done.length ? restOf(derivation.problem, done) : derivation.problem,
-    faults: [...jobFaults, ...doneFaults, ...connections.faults, ...seatFaults, ...contradictionsIn(unit, derivation)],
+    faults: [
+      ...jobFaults,
+      ...(job ? checkDone(written, job, steps) : []),
+      ...connections.faults,
+      ...seatFaults,
+      ...contradictionsIn(unit, derivation),
+    ],
     questions: questionsIn(unit, derivation, [...asks, ...connections.questions]),
   }
 }
@@ -107,8 +103,7 @@ export function settingsOf({ connections, unit, job }: WorkUp): readonly Setting
 }
 
 /** What the connections always want new. */
-export const renewalsOf = ({ connections, unit }: WorkUp): readonly Renewal[] =>
-  connections.connections.flatMap(({ connection, kind, given }) => kind.renewals(connection, given, unit))
+export const renewalsOf = ({ joints }: WorkUp): readonly Renewal[] => joints.renewals
 
 function shopOf(job: Job | undefined): ShopFacts {
   const { room, press, oven } = job?.plant ?? {}

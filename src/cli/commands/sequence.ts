@@ -1,4 +1,5 @@
 // `sequence FILE`: the best order of all steps, with its proof.
+
 import { sequenceOf, type WorkUp } from '../../job/workUp.ts'
 import type { PlanResult } from '../../planning/model/sequence.ts'
 import { printProblem } from '../../problem/problem.ts'
@@ -9,6 +10,7 @@ import { needsOf } from '../because.ts'
 import { faultAnswer } from '../faults.ts'
 import { inputHash } from '../inputHash.ts'
 import type { ExitCode, Io } from '../io.ts'
+import { noReturnsOf } from '../noReturns.ts'
 import { openWork } from '../openWork.ts'
 import { progressOf } from '../progress.ts'
 import { penFor } from '../words/pen.ts'
@@ -97,10 +99,7 @@ function sequenceAnswerOf(
       .flat()
       .filter(({ what }) => what === 'attitude').length,
     minutes: value && value[1] / 60,
-    noReturn: result.steps.flatMap(({ op }) => {
-      const { noReturn } = operations.get(op)!
-      return noReturn ? [{ step: op, says: noReturn }] : []
-    }),
+    noReturn: noReturnsOf(problem, result).map(({ step, says }) => ({ step, says })),
     conflict: conflict && {
       members: conflict.members.map(({ kind, id, op, reason, giveUp }) => ({
         kind,

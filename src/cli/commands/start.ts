@@ -4,6 +4,7 @@ import { aboutWork, systemOf, titleOf } from '../aboutWork.ts'
 import { jsonLine } from '../asked.ts'
 import type { ExitCode, Io } from '../io.ts'
 import { type WorkedOut, workedOut, writeJobBook } from '../jobBookOf.ts'
+import { noReturnsOf } from '../noReturns.ts'
 import { openWork } from '../openWork.ts'
 import { kitWords } from '../words/kitWords.ts'
 import { type Pen, penFor } from '../words/pen.ts'
@@ -43,14 +44,11 @@ function startWords({ work, result, system, settings, kit }: WorkedOut, file: st
   const { problem } = work
   const section = (title: string, lines: readonly string[]): string[] =>
     lines.length > 0 ? ['', pen.strong(title.toUpperCase()), ...lines] : []
-  const noReturn = noReturnWords(problem, result, pen)
+  const noReturns = noReturnsOf(problem, result)
   return [
     pen.strong(titleOf(work)),
     ...section('Sequence', sequenceWords(work, result, pen)),
-    ...section(
-      `No way back: ${counted(problem.operations.filter((operation) => operation.noReturn).length, 'point')} of no return`,
-      noReturn,
-    ),
+    ...section(`No way back: ${counted(noReturns.length, 'point')} of no return`, noReturnWords(noReturns, pen)),
     ...section('Settings', settingWords(settings, pen, system)),
     ...section('To get', kitWords(kit, pen)),
     ...section('Not known', questionWords(work.questions, pen, FEW_QUESTIONS)),

@@ -1,8 +1,10 @@
 // A sequence for people: what it is worth, every step with its reason, where there is no way back, and what it rests on.
+
 import type { PlanningProblem } from '../../planning/model/problem.ts'
 import type { Conflict, PlanResult, Value } from '../../planning/model/sequence.ts'
 import { type SetUpChange, setUpChanges } from '../../planning/relations/setUpChanges.ts'
 import { becauseOf } from '../because.ts'
+import type { NoReturn } from '../noReturns.ts'
 import { type Pen, wrapped } from './pen.ts'
 import { clockWords, counted, spanOfTime } from './timeWords.ts'
 
@@ -140,11 +142,8 @@ function conflictWords(problem: PlanningProblem, { members, cheapest, irreducibl
   ]
 }
 
-/** Every step of a sequence that cannot be taken back, for a list of its own. */
-export function noReturnWords(problem: PlanningProblem, { steps }: PlanResult, pen: Pen): string[] {
-  const operations = new Map(problem.operations.map((operation) => [operation.id, operation]))
-  return steps.flatMap(({ op }, place) => {
-    const { does, noReturn } = operations.get(op)!
-    return noReturn ? wrapped(`${place + 1} ${does}: ${noReturn}`, { width: pen.width, first: '  ', rest: '    ' }) : []
-  })
-}
+/** A list of the steps that cannot be taken back. */
+export const noReturnWords = (steps: readonly NoReturn[], pen: Pen): string[] =>
+  steps.flatMap(({ number, does, says }) =>
+    wrapped(`${number} ${does}: ${says}`, { width: pen.width, first: '  ', rest: '    ' }),
+  )

@@ -27,6 +27,6 @@ export function contributionOf({ connections, overlaps }: Connections, unit: Uni
     mayOverlap: [...all.flatMap((each) => each.mayOverlap), ...overlaps],
     stations: all.flatMap((each) => each.stations),
     noReturns: all.flatMap((each) => each.noReturns),
-    renewals: inOrderOfWork.flatMap(({ connection, kind, given }) => kind.renewals(connection, given, unit)),
+    renewals: connections.flatMap(({ connection, kind, given }) => kind.renewals(connection, given, unit)),
   }
 }

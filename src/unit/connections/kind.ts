@@ -71,7 +71,7 @@ export interface Contribution {
   /** Why the step of a part cannot be taken back without harm or new parts. */
   readonly noReturns: readonly { readonly part: PartId; readonly says: string }[]
   /** What has to be new when it was taken off; gathered from the kinds, which give it under `renewals`. */
-  readonly renewals: readonly { readonly part: PartId }[]
+  readonly renewals: readonly Renewal[]
 }
 
 export type FigureDimension =

@@ -46,9 +46,12 @@ export function derive(unit: Unit, joints: Contribution, people = 1): Derivation
       : [{ part: part.id, bars: mine.flatMap((way) => way.dead.map((bar) => `${way.id}: ${bar}`)) }]
   })
 
+  const columns = new Map(frame.movers.map((part) => [part.id, columnNeeds(part, frame)]))
+
   const steps: Operation[] = [
     ...frame.movers.map((part) => {
-      const step = partStep(part, ways, frame, openings)
+      const alone = partStep(part, ways, frame, openings)
+      const step = { ...alone, needs: [...(columns.get(part.id)?.needs ?? []), ...alone.needs] }
       const barred = noWayIn.find((each) => each.part === part.id)
       return barred ? neverStep(step, barred.bars, frame) : step
     }),
@@ -130,7 +133,7 @@ export function derive(unit: Unit, joints: Contribution, people = 1): Derivation
     ways,
     doubts: [
       ...ways.filter((way) => way.mode).flatMap((way) => way.doubts),
-      ...frame.movers.flatMap((part) => columnNeeds(part, frame).doubts),
+      ...[...columns.values()].flatMap(({ doubts }) => doubts),
     ],
     noWayIn,
     needs: { all: needs.length, byHand: needs.filter((need) => need.reason.origin === 'author').length },
@@ -197,7 +200,6 @@ function tidy(step: Operation, known: ReadonlySet<string>): Operation {
 
 function partStep(part: Part, ways: readonly Way[], frame: Frame, openings: Openings): Operation {
   const needs: Need[] = [
-    ...columnNeeds(part, frame).needs,
     ...part.reach.flatMap((opening) => openings.open({ opening, step: part.id, whatFor: part.id })),
     ...part.engages.map((other) =>
       after(
@@ -343,41 +345,25 @@ function meetingNeeds(part: Part, frame: Frame, openings: Openings): readonly { 
 }
 
 function lagsOf(unit: Unit, joints: Contribution): readonly Lag[] {
+  const whole = (seconds: number | undefined) => (seconds === undefined ? undefined : Math.round(seconds))
+  const told = unit.clocks.map(({ least, most, why, ...clock }) => ({
+    ...clock,
+    least_s: whole(least),
+    most_s: whole(most),
+    says: why ?? clock.id,
+    origin: 'author' as const,
+  }))
+  const brought = joints.clocks.map((clock) => ({ ...clock, origin: 'connection' as const }))
   const edge = (each: { step: string; edge: 'start' | 'end' }) => ({ op: each.step, edge: each.edge })
-  return [
-    ...unit.clocks.map(
-      (clock): Lag => ({
-        id: clock.id,
-        from: edge(clock.from),
-        to: edge(clock.to),
-        ...(clock.least === undefined ? {} : { min_s: Math.round(clock.least) }),
-        ...(clock.most === undefined ? {} : { max_s: Math.round(clock.most) }),
-        reason: reason({
-          code: 'CLOCK',
-          says: clock.why ?? clock.id,
-          origin: 'author',
-          standing: clock.standing,
-          source: clock.source,
-        }),
-        giveUp: 'never',
-      }),
-    ),
-    ...joints.clocks.map(
-      (clock): Lag => ({
-        id: clock.id,
-        from: edge(clock.from),
-        to: edge(clock.to),
-        ...(clock.least_s === undefined ? {} : { min_s: clock.least_s }),
-        ...(clock.most_s === undefined ? {} : { max_s: clock.most_s }),
-        reason: reason({
-          code: 'CLOCK',
-          says: clock.says,
-          origin: 'connection',
-          standing: clock.standing,
-          source: clock.source,
-        }),
-        giveUp: 'never',
-      }),
-    ),
-  ]
+  return [...told, ...brought].map(
+    ({ id, from, to, least_s, most_s, says, origin, standing, source }): Lag => ({
+      id,
+      from: edge(from),
+      to: edge(to),
+      ...(least_s === undefined ? {} : { min_s: least_s }),
+      ...(most_s === undefined ? {} : { max_s: most_s }),
+      reason: reason({ code: 'CLOCK', says, origin, standing, source }),
+      giveUp: 'never',
+    }),
+  )
 }
