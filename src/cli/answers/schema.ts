@@ -119,7 +119,10 @@ export const sequenceAnswer = z
     seed: count.describe('The search draws no lots: always 0.'),
     value: value.nullable(),
     bound: value.nullable().describe('No sequence is better than this.'),
-    proven: z.boolean(),
+    proven: z.boolean().describe('No sequence is better than the value, for what was told; false where there is none.'),
+    feasible: z
+      .enum(['yes', 'no', 'not known'])
+      .describe("'no': proven that nothing can be done, and the conflict says why."),
     assumptions: z.array(
       z.strictObject({
         relation: text,

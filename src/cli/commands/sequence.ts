@@ -62,7 +62,7 @@ function sequenceAnswerOf(
 ): SequenceAnswer {
   const { problem } = work
   const operations = new Map(problem.operations.map((operation) => [operation.id, operation]))
-  const { value, bound, proven, conflict, effort } = result
+  const { value, bound, proven, feasible, conflict, effort } = result
   const named = (name: string) => (name === 'any' ? null : name)
   return {
     schema: 'matchmark-sequence/1',
@@ -73,6 +73,7 @@ function sequenceAnswerOf(
     value: value && [...value],
     bound: bound && [...bound],
     proven,
+    feasible,
     assumptions: result.assumptions.map(({ relation, reason, wouldChange }) => ({
       relation,
       says: reason.says,

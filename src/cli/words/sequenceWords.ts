@@ -21,10 +21,10 @@ export const valueWords = ([hazard, elapsed_s, changes]: Value): string =>
  *
  * @param faults how many faults the work has; they are told below and the claim leaves them out
  */
-export function proofWords({ value, bound, proven }: PlanResult, faults = 0): string {
+export function proofWords({ value, bound, proven, feasible }: PlanResult, faults = 0): string {
   const rest = faults > 0 ? `the rest; ${counted(faults, 'fault stands', 'faults stand')} below` : 'what was told'
   if (!value) {
-    return proven
+    return feasible === 'no'
       ? `No sequence is possible, for ${rest}.`
       : `None was found within the effort; whether there is one is not known.`
   }

@@ -51,6 +51,7 @@ test('what is claimed for a result is what it holds', () => {
     value: [0, 60, 0],
     bound: [0, 60, 0],
     proven: true,
+    feasible: 'yes',
     steps: [],
     assumptions: [],
     conflict: null,
@@ -60,8 +61,8 @@ test('what is claimed for a result is what it holds', () => {
   expect(proofWords({ ...result, proven: false, bound: [0, 30, 0] })).toBe(
     'The best that was found; not proven. None can be better than 30 s, 0 changes of set-up.',
   )
-  expect(proofWords({ ...result, value: null })).toBe('No sequence is possible, for what was told.')
-  expect(proofWords({ ...result, value: null, proven: false })).toBe(
+  expect(proofWords({ ...result, value: null, proven: false, feasible: 'no' })).toBe('No sequence is possible, for what was told.')
+  expect(proofWords({ ...result, value: null, proven: false, feasible: 'not known' })).toBe(
     'None was found within the effort; whether there is one is not known.',
   )
 })

@@ -118,7 +118,10 @@ export const planResultSchema = z
   .strictObject({
     value: value.nullable(),
     bound: value.nullable().describe('No sequence is better than this.'),
-    proven: z.boolean(),
+    proven: z.boolean().describe('No sequence is better than the value; false where there is no value.'),
+    feasible: z
+      .enum(['yes', 'no', 'not known'])
+      .describe("Whether anything can be done at all: 'no' is proven, and the conflict says why."),
     steps: z.array(z.strictObject({ op: id, mode: id, start_s: whole, end_s: whole })),
     assumptions: z.array(
       z.strictObject({ relation: id, reason, wouldChange: z.union([z.boolean(), z.literal('not tried')]) }),

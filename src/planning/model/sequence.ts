@@ -41,9 +41,12 @@ export interface Conflict {
 
 export interface PlanResult {
   readonly value: Value | null
-  /** No sequence is better than this. */
+  /** No sequence is better than this; null where there is none at all. */
   readonly bound: Value | null
+  /** No sequence is better than `value`, for what was told; false where there is no value. */
   readonly proven: boolean
+  /** Whether anything can be done at all: 'no' is proven, and `conflict` says why; 'not known' when the effort ran out before. */
+  readonly feasible: 'yes' | 'no' | 'not known'
   readonly steps: readonly PlacedStep[]
   readonly assumptions: readonly Assumption[]
   readonly conflict: Conflict | null
