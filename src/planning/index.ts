@@ -2,6 +2,7 @@
 export { type ClosedProblem, close } from './close.ts'
 export type { Relation } from './closing.ts'
 export { countSequences } from './countSequences.ts'
+export { type CountEstimate, estimateSequences } from './estimateSequences.ts'
 export { type Candidate, mayCome, type Obstacle } from './explain/mayCome.ts'
 export { type Link, type Why, why } from './explain/why.ts'
 export { type Judgement, judge, type ToldStep } from './judge.ts'

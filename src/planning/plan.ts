@@ -66,7 +66,16 @@ export function plan(problem: PlanningProblem, options: PlanOptions = {}): PlanR
   }
   const { steps, value } = placed(problem, solution.steps)
   const assumptions = assumptionsOf(problem, { value, proven }, { effort, late, each: 2 * states + 1_000 })
-  return { value, bound, proven, feasible: 'yes', steps, assumptions, conflict: null, effort: { states, width, dropped } }
+  return {
+    value,
+    bound,
+    proven,
+    feasible: 'yes',
+    steps,
+    assumptions,
+    conflict: null,
+    effort: { states, width, dropped },
+  }
 }
 
 const NOTHING = { value: null, proven: false, steps: [], assumptions: [] } as const

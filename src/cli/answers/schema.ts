@@ -160,6 +160,17 @@ export const countAnswer = z
     ...about,
     inputHash: text,
     count: text.regex(/^\d+$/).describe('Orders of the steps that satisfy the needs, as a decimal numeral.'),
+    estimate: z
+      .strictObject({
+        low: text.regex(/^\d+$/),
+        high: text.regex(/^\d+$/),
+        confidence: z.literal(0.95).describe('How often such an interval holds the number.'),
+        seed: count,
+        draws: count,
+        kept: count.describe('Sets of steps kept in each layer of a draw.'),
+      })
+      .nullable()
+      .describe('The interval, where the number is estimated; null where it was counted.'),
   })
   .meta({ title: 'Count', description: 'What `matchmark sequence FILE --count --json` answers.' })
 

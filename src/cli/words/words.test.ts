@@ -3,6 +3,7 @@ import { expect, test } from 'vitest'
 import type { Need, Operation, PlanningProblem } from '../../planning/model/problem.ts'
 import type { Setting } from '../../unit/connections/kind.ts'
 import { becauseOf } from '../because.ts'
+import { countWords } from '../commands/count.ts'
 import { costWords } from '../commands/judgeOrder.ts'
 import { inputHash } from '../inputHash.ts'
 import { progressOf } from '../progress.ts'
@@ -61,7 +62,9 @@ test('what is claimed for a result is what it holds', () => {
   expect(proofWords({ ...result, proven: false, bound: [0, 30, 0] })).toBe(
     'The best that was found; not proven. None can be better than 30 s, 0 changes of set-up.',
   )
-  expect(proofWords({ ...result, value: null, proven: false, feasible: 'no' })).toBe('No sequence is possible, for what was told.')
+  expect(proofWords({ ...result, value: null, proven: false, feasible: 'no' })).toBe(
+    'No sequence is possible, for what was told.',
+  )
   expect(proofWords({ ...result, value: null, proven: false, feasible: 'not known' })).toBe(
     'None was found within the effort; whether there is one is not known.',
   )
@@ -184,4 +187,13 @@ test('a setting shows its figures with limit and basis; cautions and sources sta
     'What the figures rest on',
     '  [1] a book',
   ])
+})
+
+test('a number of orders is told as counted, or as estimated', () => {
+  expect(countWords({ count: '1234567', estimate: null }, 12)).toBe('1,234,567 orders of 12 steps satisfy every need.')
+  const estimate = { low: '1190000', high: '1250000', confidence: 0.95, seed: 1, draws: 32, kept: 400 } as const
+  expect(countWords({ count: '1230000', estimate }, 12)).toBe(
+    'About 1,230,000 orders of 12 steps satisfy every need: too many to count one by one.\n' +
+      'Estimated: between 1,190,000 and 1,250,000, 95 times in 100 (32 draws, seed 1).',
+  )
 })
