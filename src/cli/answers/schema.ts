@@ -151,6 +151,35 @@ export const judgementAnswer = z
     value: value.nullable().describe('With the best modes and times for this order; null when no times hold.'),
     best: value.nullable(),
     costsMore: value.nullable(),
+    repair: z
+      .strictObject({
+        moved: z.array(
+          z.strictObject({
+            step: text,
+            from: count.describe('Its place as told, from 1.'),
+            to: count,
+            after: text.nullable(),
+          }),
+        ),
+        otherModes: z.array(text).describe('Steps done in another way than told.'),
+        least: count.describe('No repair moves fewer steps than this.'),
+        value,
+        order: z.array(text),
+      })
+      .nullable()
+      .describe('The fewest steps moved so that all can be done; null where nothing is broken or no repair was found.'),
+    differences: z
+      .array(
+        z.strictObject({
+          steps: z.array(text),
+          after: text.nullable().describe('What they come right after as told; null at the start.'),
+          bestAfter: text.nullable(),
+          mode: z.strictObject({ told: text, other: text }).nullable(),
+          cures: z.array(z.strictObject({ rule: text, id: text, step: text, says: text })),
+          gains: value.nullable(),
+        }),
+      )
+      .describe('What the best does otherwise, move by move; the gains add up to what the order costs more.'),
   })
   .meta({ title: 'Judgement', description: 'What `matchmark sequence FILE --judge ORDERFILE --json` answers.' })
 

@@ -4,7 +4,7 @@ import type { Need, Operation, PlanningProblem } from '../../planning/model/prob
 import type { Setting } from '../../unit/connections/kind.ts'
 import { becauseOf } from '../because.ts'
 import { countWords } from '../commands/count.ts'
-import { costWords } from '../commands/judgeOrder.ts'
+import { costWords, differenceWords, repairWords } from '../commands/judgeOrder.ts'
 import { inputHash } from '../inputHash.ts'
 import { progressOf } from '../progress.ts'
 import { penFor, wrapped } from './pen.ts'
@@ -196,4 +196,66 @@ test('a number of orders is told as counted, or as estimated', () => {
     'About 1,230,000 orders of 12 steps satisfy every need: too many to count one by one.\n' +
       'Estimated: between 1,190,000 and 1,250,000, 95 times in 100 (32 draws, seed 1).',
   )
+})
+
+test('a mended order says what moves, and what the best does otherwise what each move is good for', () => {
+  const problem = problemOf(does('lid'), does('seal'), does('float'))
+  const breach = { rule: 'need', id: 'n', step: 'seal', says: '“seal” cannot start.' }
+  const answer = {
+    schema: 'matchmark-judgement/1',
+    file: 'f',
+    unit: 'u',
+    variant: null,
+    job: null,
+    order: 'o',
+    inputHash: 'h',
+    breaches: [breach],
+    value: null,
+    best: null,
+    costsMore: null,
+    repair: {
+      moved: [{ step: 'seal', from: 2, to: 3, after: 'float' }],
+      otherModes: [],
+      least: 1,
+      value: [0, 60, 0] as [number, number, number],
+      order: ['lid', 'float', 'seal'],
+    },
+    differences: [
+      {
+        steps: ['seal'],
+        after: 'lid',
+        bestAfter: 'float',
+        mode: null,
+        cures: [breach],
+        gains: [0, 90, -1] as [number, number, number],
+      },
+      {
+        steps: ['lid'],
+        after: null,
+        bestAfter: 'seal',
+        mode: null,
+        cures: [],
+        gains: [0, 0, 0] as [number, number, number],
+      },
+    ],
+  } as const
+  const told = JSON.parse(JSON.stringify(answer))
+  expect(repairWords(told, problem, pen)).toEqual([
+    'Mended by moving 1 step (no repair moves fewer)',
+    '  2: “seal” right after “float”',
+    'Mended like this it takes 1 min, 0 changes of set-up.',
+  ])
+  const places = new Map([
+    ['lid', 1],
+    ['seal', 2],
+    ['float', 3],
+  ])
+  expect(differenceWords(told, { problem, places, pen })).toEqual([
+    'What the best does otherwise',
+    '  · “seal” after “float”, not after “lid”:',
+    '      mends 1 breach at step 2.',
+    '      saves 1 min 30 s; costs 1 change of set-up.',
+    '  · “lid” after “seal”, not first of all:',
+    '      by itself it saves nothing; it goes with the others.',
+  ])
 })
