@@ -15,6 +15,8 @@ const SCHEMAS = {
   'answers/sequence.schema.json': answers.sequenceAnswer,
   'answers/judgement.schema.json': answers.judgementAnswer,
   'answers/count.schema.json': answers.countAnswer,
+  'answers/slack.schema.json': answers.slackAnswer,
+  'answers/costly.schema.json': answers.costlyAnswer,
   'answers/why.schema.json': answers.whyAnswer,
   'answers/reach.schema.json': answers.reachAnswer,
   'answers/settings.schema.json': answers.settingsAnswer,

@@ -103,6 +103,8 @@ function commands(io: Io, done: Done): Command {
     .addOption(new Option('--seconds <time>', 'end the search after this time').argParser(positive))
     .option('--judge <ORDER>', 'judge the order in this file instead: one step on a line')
     .option('--count', 'count the orders that satisfy every need')
+    .option('--slack', 'say how far each step may move, and what it shuts')
+    .option('--costly', 'say which needs and clocks cost time')
     .action(
       does(async (asked, file: string) => {
         if (typeof asked.judge === 'string') {
@@ -110,6 +112,8 @@ function commands(io: Io, done: Done): Command {
           return judgeOrder(io, file, { ...asked, judge: asked.judge })
         }
         if (asked.count) return (await import('./commands/count.ts')).count(io, file, asked)
+        if (asked.slack) return (await import('./commands/slack.ts')).slack(io, file, asked)
+        if (asked.costly) return (await import('./commands/costly.ts')).costly(io, file, asked)
         return (await import('./commands/sequence.ts')).sequence(io, file, asked)
       }),
     )

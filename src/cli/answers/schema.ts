@@ -203,6 +203,60 @@ export const countAnswer = z
   })
   .meta({ title: 'Count', description: 'What `matchmark sequence FILE --count --json` answers.' })
 
+const held = z
+  .strictObject({ rule: text, id: text, step: text, says: text })
+  .nullable()
+  .describe('What would break one place further; null at the end of the order.')
+
+export const slackAnswer = z
+  .strictObject({
+    schema: z.literal('matchmark-slack/1'),
+    ...about,
+    inputHash: text,
+    value: value.nullable(),
+    steps: z.array(
+      z.strictObject({
+        id: text,
+        place: count.describe('From 1.'),
+        first: count.describe('It may stand alone at any place from here to last, all others keeping their order.'),
+        last: count,
+        freeFirst: count.describe('The earliest of these places where the value is no worse.'),
+        freeLast: count,
+        heldBack: held,
+        heldOn: held,
+        waits_s: count.describe('It may start so much later without a later end.'),
+        noReturn: text.nullable(),
+        shuts: z.array(z.strictObject({ step: text, says: text })).describe('Steps that could not be done after it.'),
+        couldComeBefore: z.array(text).describe('Later steps that could still be done before it.'),
+      }),
+    ),
+  })
+  .meta({ title: 'Slack', description: 'What `matchmark sequence FILE --slack --json` answers.' })
+
+export const costlyAnswer = z
+  .strictObject({
+    schema: z.literal('matchmark-costly/1'),
+    ...about,
+    inputHash: text,
+    value: value.nullable(),
+    relations: z
+      .array(
+        z.strictObject({
+          kind: z.enum(['need', 'lag', 'mode']),
+          id: text,
+          step: text,
+          says: text,
+          standing,
+          gains: value.describe('How much better the best would be without it: at least, where it is not proven.'),
+          proven: z.boolean(),
+        }),
+      )
+      .describe('The dearest first.'),
+    tried: count,
+    of: count,
+  })
+  .meta({ title: 'Costly', description: 'What `matchmark sequence FILE --costly --json` answers.' })
+
 const basis = z.enum(['readings', 'nominal', 'mixed', 'table'])
 
 const figure = z
@@ -333,3 +387,5 @@ export type WhyAnswer = z.infer<typeof whyAnswer>
 export type ReachAnswer = z.infer<typeof reachAnswer>
 export type JudgementAnswer = z.infer<typeof judgementAnswer>
 export type CountAnswer = z.infer<typeof countAnswer>
+export type SlackAnswer = z.infer<typeof slackAnswer>
+export type CostlyAnswer = z.infer<typeof costlyAnswer>

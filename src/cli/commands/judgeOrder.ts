@@ -157,7 +157,7 @@ export function differenceWords(
 }
 
 /** What is spared and what is added. */
-function savedWords([hazard, elapsed_s, changes]: readonly [number, number, number]): string {
+export function savedWords([hazard, elapsed_s, changes]: readonly [number, number, number]): string {
   const parts = (sign: 1 | -1) => [
     ...(hazard * sign > 0 ? [counted(hazard * sign, 'point of hazard', 'points of hazard')] : []),
     ...(elapsed_s * sign > 0 ? [spanOfTime(elapsed_s * sign)] : []),

@@ -2,9 +2,12 @@ import { createHash } from 'node:crypto'
 import { expect, test } from 'vitest'
 import type { Need, Operation, PlanningProblem } from '../../planning/model/problem.ts'
 import type { Setting } from '../../unit/connections/kind.ts'
+import type { CostlyAnswer } from '../answers/schema.ts'
 import { becauseOf } from '../because.ts'
+import { costlyWords } from '../commands/costly.ts'
 import { countWords } from '../commands/count.ts'
 import { costWords, differenceWords, repairWords } from '../commands/judgeOrder.ts'
+import { placesWords, runsOf } from '../commands/slack.ts'
 import { inputHash } from '../inputHash.ts'
 import { progressOf } from '../progress.ts'
 import { penFor, wrapped } from './pen.ts'
@@ -257,5 +260,27 @@ test('a mended order says what moves, and what the best does otherwise what each
     '      saves 1 min 30 s; costs 1 change of set-up.',
     '  · “lid” after “seal”, not first of all:',
     '      by itself it saves nothing; it goes with the others.',
+  ])
+})
+
+test('the places of a step are told, and what they cost', () => {
+  const at = { place: 4, first: 4, last: 4, freeFirst: 4, freeLast: 4 }
+  expect(placesWords(at)).toBe('stays at 4')
+  expect(placesWords({ ...at, last: 9 })).toBe('may stand at 4 to 9; anywhere else it costs something')
+  expect(placesWords({ ...at, last: 9, freeLast: 6 })).toBe('may stand at 4 to 9; 4 to 6 at no cost')
+  expect(placesWords({ ...at, last: 9, freeLast: 9 })).toBe('may stand at 4 to 9 at no cost')
+  expect(runsOf([5, 3, 4, 9])).toEqual(['3 to 5', '9'])
+})
+
+test('what costs time is told with its reason, and how much was tried', () => {
+  const relation = { kind: 'lag', id: 'l', step: 's', says: 'The sealant cures.', standing: 'told' } as const
+  const gains: [number, number, number] = [0, 600, -1]
+  const answer = { relations: [{ ...relation, gains, proven: false }], tried: 3, of: 9 } as unknown as CostlyAnswer
+  expect(costlyWords(answer, pen)).toEqual([
+    'Left out one at a time (3 of 9; with more effort the others',
+    'too), 1 costs something:',
+    '  · without this it saves 10 min; costs 1 change of set-up at',
+    '    least:',
+    '      The sealant cures. (told)',
   ])
 })

@@ -1,6 +1,5 @@
 // Which relations cost time: each is left out once and the rest planned anew.
-import type { Relation } from '../closing.ts'
-import { closing } from '../closing.ts'
+import { type ClosedNeed, type Closing, closing, type Relation } from '../closing.ts'
 import type { PlanningProblem, Reason } from '../model/problem.ts'
 import type { Value } from '../model/sequence.ts'
 import { compareValues } from '../relations/compareValues.ts'
@@ -24,7 +23,7 @@ export interface Costly {
   readonly of: number
 }
 
-const USUAL_EFFORT = 300_000
+const USUAL_EFFORT = 1_000_000
 const EACH = 20_000
 
 /**
@@ -33,7 +32,7 @@ const EACH = 20_000
  * another.
  *
  * @param result the best value, such as that of `plan`
- * @param options.effort states for all trials together: modes and lags are tried first, then the needs
+ * @param options.effort states for all trials together: lags are tried first, then needs, then modes
  * @example costlyRelations(problem, plan(problem)).relations   // []
  */
 export function costlyRelations(
@@ -41,8 +40,10 @@ export function costlyRelations(
   result: { readonly value: Value | null },
   { effort = USUAL_EFFORT, late = () => false }: { effort?: number; late?: () => boolean } = {},
 ): Costly {
-  const all = relationsIn(problem)
+  const rank = ({ kind }: Relation) => ['lag', 'need', 'mode'].indexOf(kind)
+  const all = relationsIn(problem).sort((one, other) => rank(one) - rank(other))
   const closed = closing(problem)
+  const same = formOf(closed)
   const { value } = result
   if (!value) return { relations: [], tried: 0, of: all.length }
   let left = effort
@@ -52,10 +53,12 @@ export function costlyRelations(
     if (left <= 0 || late()) break
     const key = relationKey(relation)
     const trial = keepRelations(problem, (kept) => relationKey(kept) !== key)
-    const { value: without, proven, states } = bestValue(trial, { effort: Math.min(left, EACH), late })
-    // Each trial costs something, also where nothing is searched.
-    left -= states + problem.operations.length
     tried++
+    // What other relations say as well costs nothing.
+    if (relation.kind === 'need' && formOf(closing(trial)) === same) continue
+    const { value: without, proven, states } = bestValue(trial, { effort: Math.min(left, EACH), late })
+    // Each search costs something, also where it is over at once.
+    left -= states + problem.operations.length
     if (!without || compareValues(without, value) >= 0) continue
     const gains: Value = [value[0] - without[0], value[1] - without[1], value[2] - without[2]]
     found.push({ relation, reason: reasonOf(closed, relation), gains, proven })
@@ -65,4 +68,14 @@ export function costlyRelations(
     tried,
     of: all.length,
   }
+}
+
+/** The closed needs as text: problems with the same have the same sequences. */
+const formOf = ({ before, needs, modes }: Closing): string => {
+  const left = (list: readonly ClosedNeed[]) => list.map(({ anyOf }) => anyOf)
+  return JSON.stringify([
+    before.map((set) => [...set]),
+    needs.map(left),
+    modes.map((list) => list.map((mode) => [mode.place, left(mode.needs)])),
+  ])
 }
