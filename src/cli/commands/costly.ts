@@ -17,7 +17,7 @@ export async function costly(io: Io, file: string, asked: SequenceAsked): Promis
   const { problem } = work
   const { result } = searched(work, io, asked)
   const end = asked.seconds === undefined ? undefined : io.now() + asked.seconds * 1000
-  if (result.value) io.err('planning anew without each need and clock; this takes a while')
+  if (result.value && !asked.json) io.err('planning anew without each need and clock; this takes a while')
   const found = costlyRelations(problem, result, {
     ...(asked.effort !== undefined && { effort: asked.effort }),
     ...(end !== undefined && { late: () => io.now() > end }),

@@ -279,8 +279,8 @@ test('what costs time is told with its reason, and how much was tried', () => {
   expect(costlyWords(answer, pen)).toEqual([
     'Left out one at a time (3 of 9; with more effort the others',
     'too), 1 costs something:',
-    '  · without this it saves 10 min; costs 1 change of set-up at',
-    '    least:',
+    '  · without this it saves 10 min; costs 1 change of set-up',
+    '    at least:',
     '      The sealant cures. (told)',
   ])
 })
