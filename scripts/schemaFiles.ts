@@ -17,6 +17,7 @@ const SCHEMAS = {
   'answers/count.schema.json': answers.countAnswer,
   'answers/slack.schema.json': answers.slackAnswer,
   'answers/costly.schema.json': answers.costlyAnswer,
+  'answers/holds.schema.json': answers.holdsAnswer,
   'answers/why.schema.json': answers.whyAnswer,
   'answers/reach.schema.json': answers.reachAnswer,
   'answers/settings.schema.json': answers.settingsAnswer,

@@ -9,6 +9,14 @@ export { type Difference, differences } from './explain/differences.ts'
 export { type Candidate, mayCome, type Obstacle } from './explain/mayCome.ts'
 export { type Slack, slackOf } from './explain/slack.ts'
 export { type Link, type Why, why } from './explain/why.ts'
+export {
+  type Fault,
+  type HoldOptions,
+  type HoldPlan,
+  type HoldPoint,
+  holdPoints,
+  type Range,
+} from './guard/holdPoints.ts'
 export { type Judgement, judge, type ToldStep } from './judge.ts'
 export type {
   Alternative,

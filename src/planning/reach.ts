@@ -255,8 +255,11 @@ class Build {
         again = true
       }
       const voids = this.#voids(forced)
-      // A check is done again as it stands; anything else has to be undone before it is done again.
-      for (const id of voids) if (!this.operations.get(id)!.check) add(id)
+      // What is only read is done again as it stands; anything else has to be undone before it is done again.
+      for (const id of voids) {
+        const { check, undo } = this.operations.get(id)!
+        if (!check || undo) add(id)
+      }
       for (const id of [...forced]) {
         const operation = this.operations.get(id)!
         const own = operation.undo?.needs ?? []

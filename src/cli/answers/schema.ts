@@ -257,6 +257,33 @@ export const costlyAnswer = z
   })
   .meta({ title: 'Costly', description: 'What `matchmark sequence FILE --costly --json` answers.' })
 
+const range = z.strictObject({ low: z.number(), high: z.number() })
+
+export const holdsAnswer = z
+  .strictObject({
+    schema: z.literal('matchmark-holds/1'),
+    ...about,
+    inputHash: text,
+    value: value.nullable(),
+    assumed: z
+      .strictObject({ chance: range, look_s: range, stop_s: count })
+      .describe('What was taken for every step of which nothing is told.'),
+    holds: z.array(
+      z.strictObject({
+        after: text,
+        place: count,
+        looksAt: z.array(text),
+        saves_s: range,
+        certain: z.boolean().describe('False where it is worth its time only in a part of the ranges.'),
+      }),
+    ),
+    perhaps: z.array(z.strictObject({ after: text, place: count })).describe('Worth it only at the bad end.'),
+    expected_s: range.describe('Looking and setting right, with these stops.'),
+    withoutHolds_s: range,
+    notKnown: z.array(text),
+  })
+  .meta({ title: 'Holds', description: 'What `matchmark sequence FILE --holds CHANCE --json` answers.' })
+
 const basis = z.enum(['readings', 'nominal', 'mixed', 'table'])
 
 const figure = z
@@ -389,3 +416,4 @@ export type JudgementAnswer = z.infer<typeof judgementAnswer>
 export type CountAnswer = z.infer<typeof countAnswer>
 export type SlackAnswer = z.infer<typeof slackAnswer>
 export type CostlyAnswer = z.infer<typeof costlyAnswer>
+export type HoldsAnswer = z.infer<typeof holdsAnswer>

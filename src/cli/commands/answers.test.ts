@@ -42,6 +42,8 @@ test.each<[words: string[], schema: z.ZodType, code: number]>([
   [['sequence', 'box.unit.yaml', '--slack'], answers.slackAnswer, 0],
   [['sequence', 'box.unit.yaml', '--costly'], answers.costlyAnswer, 0],
   [['sequence', 'circle.yaml', '--slack'], answers.slackAnswer, 1],
+  [['sequence', 'box.unit.yaml', '--holds', '1..20'], answers.holdsAnswer, 0],
+  [['sequence', 'circle.yaml', '--holds', '5'], answers.holdsAnswer, 1],
   [['sequence', 'circle.yaml', '--costly'], answers.costlyAnswer, 1],
   [['why', 'box.unit.yaml', 'float', 'seal'], answers.whyAnswer, 0],
   [['why', 'box.unit.yaml', 'drain plug', 'lid'], answers.whyAnswer, 0],

@@ -2,10 +2,11 @@ import { createHash } from 'node:crypto'
 import { expect, test } from 'vitest'
 import type { Need, Operation, PlanningProblem } from '../../planning/model/problem.ts'
 import type { Setting } from '../../unit/connections/kind.ts'
-import type { CostlyAnswer } from '../answers/schema.ts'
+import type { CostlyAnswer, HoldsAnswer } from '../answers/schema.ts'
 import { becauseOf } from '../because.ts'
 import { costlyWords } from '../commands/costly.ts'
 import { countWords } from '../commands/count.ts'
+import { holdWords } from '../commands/holds.ts'
 import { costWords, differenceWords, repairWords } from '../commands/judgeOrder.ts'
 import { placesWords, runsOf } from '../commands/slack.ts'
 import { inputHash } from '../inputHash.ts'
@@ -283,4 +284,31 @@ test('what costs time is told with its reason, and how much was tried', () => {
     '    at least:',
     '      The sealant cures. (told)',
   ])
+})
+
+test('stops are told with what they save, and with what was taken for granted', () => {
+  const seconds = (low: number, high: number) => ({ low, high })
+  const answer = {
+    assumed: { chance: seconds(0.01, 0.05), look_s: seconds(60, 180), stop_s: 120 },
+    holds: [
+      { after: 'a', place: 3, looksAt: ['a', 'b'], saves_s: seconds(600, 900), certain: true },
+      { after: 'b', place: 9, looksAt: ['b'], saves_s: seconds(-120, 300), certain: false },
+    ],
+    perhaps: [{ after: 'c', place: 12 }],
+    expected_s: seconds(600, 1200),
+    withoutHolds_s: seconds(1800, 2400),
+    notKnown: ['a', 'b'],
+  } as unknown as HoldsAnswer
+  expect(
+    holdWords(answer, new Map([['a', 'Fit a']]), pen)
+      .join(' ')
+      .replace(/\s+/g, ' '),
+  ).toBe(
+    'How often a step is not right is not known for 2 steps; taken for each: 1 to 5 in a hundred, 1 min to 3 min to look, ' +
+      'and a late fault costs the way back from the end. A stop takes 2 min. Stop and look (2) ' +
+      '· after 3, “Fit a”: look at “Fit a”, “b” saves 10 min to 15 min, to be expected ' +
+      '· after 9, “b”: look at “b” worth it only if faults are not rare: from 2 min lost to 5 min saved, to be expected ' +
+      'At the bad end of what is half known also after 12. ' +
+      'To be expected for looking and setting right: 10 min to 20 min; with no stop at all 30 min to 40 min.',
+  )
 })
