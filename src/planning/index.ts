@@ -25,6 +25,7 @@ export type {
   GiveUp,
   Lag,
   LagEvent,
+  Loop,
   Mode,
   Need,
   Operation,
@@ -36,7 +37,16 @@ export type {
   Standing,
   StartState,
 } from './model/problem.ts'
-export type { Assumption, Conflict, ConflictMember, PlacedStep, PlanResult, Value } from './model/sequence.ts'
+export type {
+  Assumption,
+  Conflict,
+  ConflictMember,
+  LoopTry,
+  PlacedStep,
+  PlanResult,
+  Tries,
+  Value,
+} from './model/sequence.ts'
 export { type PlanOptions, type PlanProgress, plan } from './plan.ts'
 export { type Reach, type ReachOptions, reach } from './reach.ts'
 export { compareValues } from './relations/compareValues.ts'

@@ -2,12 +2,13 @@
 import { Problem } from '../problem/problem.ts'
 import { closing } from './closing.ts'
 import type { Mode, Operation, OpId, PlanningProblem } from './model/problem.ts'
-import type { PlacedStep, Value } from './model/sequence.ts'
+import type { PlacedStep, Tries, Value } from './model/sequence.ts'
 import { bestStarts, lags } from './relations/lags.ts'
 import { needHolds, needs } from './relations/needs.ts'
 import { onePerson } from './relations/onePerson.ts'
 import type { Breach, JudgedStep } from './relations/rule.ts'
 import { type SetUpChange, setUpChanges } from './relations/setUpChanges.ts'
+import { triesOf } from './relations/tries.ts'
 import { instanceOf } from './search/instance.ts'
 import { solve } from './search/solve.ts'
 import { assertValid } from './validate.ts'
@@ -26,6 +27,8 @@ export interface Judgement {
   readonly chosen: readonly { readonly op: OpId; readonly mode: string }[]
   /** The changes of set-up before each step. */
   readonly changes: readonly (readonly SetUpChange[])[]
+  /** The values with the tries of its loops; null where the problem has none, or the sequence cannot be done. */
+  readonly tries: Tries | null
   /** How much worse than `best` in each part; null when either is not known. */
   readonly costsMore: Value | null
 }
@@ -48,7 +51,7 @@ export function judge(problem: PlanningProblem, sequence: readonly ToldStep[], b
   const starts = isTimed ? steps.map(({ start_s }) => start_s!) : bestStarts(problem, steps)
   const changes = setUpChanges(problem, steps)
   const chosen = choices.map(({ op, mode }) => ({ op, mode: mode.id }))
-  if (!starts) return { breaches, value: null, steps: [], chosen, changes, costsMore: null }
+  if (!starts) return { breaches, value: null, steps: [], chosen, changes, tries: null, costsMore: null }
   const placed = steps.map(({ op, mode, end_s }, place) => ({
     op,
     mode: mode.id,
@@ -57,7 +60,15 @@ export function judge(problem: PlanningProblem, sequence: readonly ToldStep[], b
   }))
   const value = valueOfSteps(placed, choices, changes)
   const costsMore: Value | null = best && [value[0] - best[0], value[1] - best[1], value[2] - best[2]]
-  return { breaches, value, steps: placed, chosen, changes, costsMore }
+  return {
+    breaches,
+    value,
+    steps: placed,
+    chosen,
+    changes,
+    tries: breaches.length > 0 ? null : triesOf(problem, choices, value),
+    costsMore,
+  }
 }
 
 /**

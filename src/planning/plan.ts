@@ -12,6 +12,7 @@ import type { Step } from './search/kernel.ts'
 import { solve } from './search/solve.ts'
 import { tripleOf } from './search/tripleOf.ts'
 import { assertValid } from './validate.ts'
+import { withTries } from './withTries.ts'
 
 export interface PlanProgress {
   /** The best value so far. */
@@ -43,8 +44,19 @@ const USUAL_EFFORT = 300_000
  */
 export function plan(problem: PlanningProblem, options: PlanOptions = {}): PlanResult {
   assertValid(problem)
-  const { effort = USUAL_EFFORT, onProgress } = options
   const late = lateness(options)
+  const once = planOnce(problem, options, late)
+  return problem.loops?.length && once.value
+    ? withTries(problem, once, (apart) => planOnce(apart, options, late))
+    : once
+}
+
+/** The best sequence in which each is done once. */
+function planOnce(
+  problem: PlanningProblem,
+  { effort = USUAL_EFFORT, onProgress }: PlanOptions,
+  late: () => boolean,
+): PlanResult {
   const closed = closing(problem)
   if (closed.contradiction) return blocked(closed, { effort, late, states: 0, width: 0 })
   const instance = instanceOf(closed)

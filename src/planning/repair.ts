@@ -39,7 +39,7 @@ const EACH_ORDER = 5_000
  *
  * @returns null when nothing can be done in any order, or nothing was found within the effort
  * @throws PLANNING_STEPS when the sequence does not list every operation once; PLANNING_… when the problem is not valid
- * @example repair(problem, ['seal', 'float']).moved   // [{ op: 'seal', from: 1, to: 2 }]
+ * @example repair(problem, ['seal', 'float']).moved   // [{ op: 'float', from: 2, to: 1 }]
  */
 export function repair(
   problem: PlanningProblem,

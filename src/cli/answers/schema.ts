@@ -123,6 +123,25 @@ export const sequenceAnswer = z
     feasible: z
       .enum(['yes', 'no', 'not known'])
       .describe("'no': proven that nothing can be done, and the conflict says why."),
+    tries: z
+      .strictObject({
+        low: value,
+        usual: value,
+        high: value,
+        bound: value.describe('No sequence is better than this with usual tries.'),
+        proven: z.boolean(),
+        loops: z.array(
+          z.strictObject({
+            id: text,
+            again: z.array(text).describe('What comes off and is done again in each further try.'),
+            renews: z.array(text),
+            noReturn: z.array(text),
+            try_s: count.describe('Seconds of one further try.'),
+          }),
+        ),
+      })
+      .nullable()
+      .describe('The values with what is tried until it is right; null where there is nothing of the kind.'),
     assumptions: z.array(
       z.strictObject({
         relation: text,

@@ -74,6 +74,7 @@ function sequenceAnswerOf(
     bound: bound && [...bound],
     proven,
     feasible,
+    tries: triesAnswer(result),
     assumptions: result.assumptions.map(({ relation, reason, wouldChange }) => ({
       relation,
       says: reason.says,
@@ -114,5 +115,23 @@ function sequenceAnswerOf(
     },
     faults: work.faults.map(faultAnswer),
     wall_s,
+  }
+}
+
+function triesAnswer({ tries }: PlanResult): SequenceAnswer['tries'] {
+  if (!tries) return null
+  const { low, usual, high, bound, proven, loops } = tries
+  return {
+    low: [...low],
+    usual: [...usual],
+    high: [...high],
+    bound: [...bound],
+    proven,
+    loops: loops.map(({ again, renews, noReturn, ...loop }) => ({
+      ...loop,
+      again: [...again],
+      renews: [...renews],
+      noReturn: [...noReturn],
+    })),
   }
 }

@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto'
 import { expect, test } from 'vitest'
 import type { Need, Operation, PlanningProblem } from '../../planning/model/problem.ts'
+import type { PlanResult } from '../../planning/model/sequence.ts'
 import type { Setting } from '../../unit/connections/kind.ts'
 import type { CostlyAnswer, HoldsAnswer } from '../answers/schema.ts'
 import { becauseOf } from '../because.ts'
@@ -13,7 +14,7 @@ import { inputHash } from '../inputHash.ts'
 import { progressOf } from '../progress.ts'
 import { penFor, wrapped } from './pen.ts'
 import { questionWords } from './questionWords.ts'
-import { proofWords, valueWords } from './sequenceWords.ts'
+import { proofWords, triesWords, valueWords } from './sequenceWords.ts'
 import { settingWords } from './settingWords.ts'
 import { clockWords, counted, spanOfTime } from './timeWords.ts'
 
@@ -311,4 +312,28 @@ test('stops are told with what they save, and with what was taken for granted', 
       'At the bad end of what is half known also after 12. ' +
       'To be expected for looking and setting right: 10 min to 20 min; with no stop at all 30 min to 40 min.',
   )
+})
+
+test('what is tried until it is right is told with what that makes of the whole', () => {
+  const problem = {
+    ...problemOf(does('shim'), does('float')),
+    loops: [
+      {
+        id: 't',
+        first: 'shim',
+        last: 'float',
+        tries: { low: 1, usual: 3, high: 5 },
+        reason: { code: 'X', says: 'x', facts: {}, origin: 'usual', standing: 'usual' },
+      },
+    ],
+  } as const
+  const loops = [{ id: 't', again: ['shim', 'float'], renews: ['paper'], noReturn: ['shim'], try_s: 300 }]
+  const tries = { low: [0, 60, 0], usual: [0, 660, 0], high: [0, 1260, 2], bound: [0, 660, 0], proven: true, loops }
+  const words = triesWords({ tries } as unknown as PlanResult, problem, pen)
+  expect(words.join(' ').replace(/\s+/g, ' ')).toBe(
+    'With the usual tries 11 min, 0 changes of set-up; at worst 21 min, 2 changes of set-up. ' +
+      'until “float” is right: 1 to 5 tries, usually 3; each further one takes 2 steps and 5 min, and new paper ' +
+      'each try breaks into “shim”',
+  )
+  expect(triesWords({} as PlanResult, problem, pen)).toEqual([])
 })

@@ -35,7 +35,7 @@ interface Move {
  *
  * Both list every operation once, each with a mode.
  *
- * @example differences(problem, judge(problem, ['seal', 'float']).chosen, plan(problem).steps).map(({ ops }) => ops)   // [['seal']]
+ * @example differences(problem, judge(problem, ['seal', 'float']).chosen, plan(problem).steps).map(({ ops }) => ops)   // [['float']]
  */
 export function differences(
   problem: PlanningProblem,

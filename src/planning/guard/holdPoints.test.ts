@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { PlanningProblem } from '../model/problem.ts'
 import { plan } from '../plan.ts'
-import { needHolds } from '../relations/needs.ts'
+import { alternativeHolds } from '../relations/needs.ts'
 import { need, operation, ordered, problemOf } from '../testing/examples.ts'
 import { dice, randomProblem } from '../testing/randomProblem.ts'
 import { type Fault, holdPoints } from './holdPoints.ts'
@@ -171,8 +171,13 @@ function plainCost(
     }
     const off = new Set([place])
     for (let next = place + 1; next < stop; next++) {
-      const stood = new Set(steps.flatMap(({ op }, other) => (other < next && !off.has(other) ? [op] : [])))
-      if (needs[next]!.some((each) => !needHolds(each, (op) => stood.has(op)))) off.add(next)
+      const before = steps.slice(0, next).map(({ op }) => op)
+      const isOff = (op: string) => off.has(steps.findIndex((step) => step.op === op))
+      const leans = needs[next]!.some(({ anyOf }) => {
+        const met = anyOf.filter((way) => alternativeHolds(way, (op) => before.includes(op)))
+        return met.length > 0 && met.every(({ done }) => done.some(isOff))
+      })
+      if (leans) off.add(next)
     }
     // What is only looked at is not undone: with `check` and without `undo`, it is done again as it stands.
     const back = [...off].reduce((sum, each) => sum + operations[each]!.duration_s.usual, 0)

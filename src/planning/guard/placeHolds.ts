@@ -14,7 +14,7 @@ export interface Holds {
  *   `next` is null when there is no stop any more up to the end
  * @source L. S. White, Shortest route models for the allocation of inspection effort on a production line, M.I.T. Sloan School working
  *   paper 278-67 (1967): the stops as a shortest route, costs depending on the stop before. Its abstract was read, the rest not.
- * @example placeHolds(3, (last, next) => next === null ? 5 * (3 - last) ** 2 : 4 + (next - last) ** 2)   // { at: [1, 3], cost: 13 }
+ * @example placeHolds(3, (last, next) => next === null ? 5 * (3 - last) ** 2 : 4 + (next - last) ** 2)   // { at: [2], cost: 13 }
  */
 export function placeHolds(size: number, stretch: (last: number, next: number | null) => number): Holds {
   const costs = [0]

@@ -1,11 +1,11 @@
 // What has to come off again before one operation of a sequence can be undone, and be done again afterwards.
 import type { Need, OpId, PlanningProblem } from '../model/problem.ts'
-import { needHolds } from './needs.ts'
+import { alternativeHolds } from './needs.ts'
 import type { Choice } from './setUpChanges.ts'
 
 /**
  * Places of a sequence, rising: `from` and all up to `upTo` that stands on it. Something stands on what was undone when one of its
- * needs would not have held without it; and what an undoing wants away has to be undone as well (docs/reference/contract.md, section 7).
+ * needs was met in no way without it; and what an undoing wants away has to be undone as well (docs/reference/contract.md, section 7).
  */
 export function standsOn(
   problem: PlanningProblem,
@@ -18,16 +18,18 @@ export function standsOn(
   const isOff = (op: OpId) => off.has(places.get(op)!)
   const leans = (place: number): boolean => {
     const { op, mode } = sequence[place]!
-    const stood = (other: OpId) => places.get(other)! < place && !isOff(other)
-    return [...operations.get(op)!.needs, ...mode.needs].some((need) => !needHolds(need, stood))
+    const stood = (other: OpId) => places.get(other)! < place
+    return [...operations.get(op)!.needs, ...mode.needs].some(({ anyOf }) => {
+      const met = anyOf.filter((alternative) => alternativeHolds(alternative, stood))
+      return met.length > 0 && met.every(({ done }) => done.some(isOff))
+    })
   }
-  const stands = (op: OpId) => places.get(op)! <= upTo && !isOff(op)
   for (let size = 0; size !== off.size; ) {
     size = off.size
     for (let place = 0; place <= upTo; place++) if (!off.has(place) && leans(place)) off.add(place)
     for (const place of [...off]) {
       for (const need of operations.get(sequence[place]!.op)!.undo?.needs ?? []) {
-        if (!needHolds(need, stands)) for (const op of wantedAway(need)) if (stands(op)) off.add(places.get(op)!)
+        for (const op of wantedAway(need)) if (places.get(op)! <= upTo) off.add(places.get(op)!)
       }
     }
   }
