@@ -104,7 +104,7 @@ interface Way {
   /** Whether nothing more has to be undone for certain. */
   readonly isThere: boolean
   readonly cost_s: number
-  /** The cost with all that has to be undone for certain. */
+  /** The cost with all that has to be undone for certain, and the cheapest of each choice that is still to be made. */
   readonly least_s: number
   readonly toGo: number
 }
@@ -153,14 +153,16 @@ class Build {
     const gone = new Set(undone)
     const forced = this.#forced(gone)
     const voids = this.#voids(gone)
+    const certain = this.#voids(forced)
+    const choices = this.#choices({ gone, forced, voids: certain })
     return {
       undone,
       voids,
       forced,
       isThere: forced.size === gone.size,
       cost_s: this.#cost(gone, voids),
-      least_s: this.#cost(forced, this.#voids(forced)),
-      toGo: forced.size - gone.size,
+      least_s: this.#cost(forced, certain) + choices.least_s,
+      toGo: forced.size - gone.size + choices.open,
     }
   }
 
@@ -278,6 +280,39 @@ class Build {
       }
     }
     return forced
+  }
+
+  /**
+   * What has to be undone in one of several ways: for each need that cannot hold as things stand, the least seconds of its
+   * alternatives. Needs that share an operation with one taken before are left out, so that nothing is counted twice.
+   */
+  #choices({ gone, forced, voids }: { gone: ReadonlySet<OpId>; forced: ReadonlySet<OpId>; voids: ReadonlySet<OpId> }): {
+    least_s: number
+    open: number
+  } {
+    const stays = (op: OpId) => this.done.has(op) && !forced.has(op)
+    const open: { least_s: number; ops: OpId[] }[] = []
+    const look = ({ anyOf }: Need, isInTheWay: (op: OpId) => boolean) => {
+      if (anyOf.length < 2) return
+      const ways = anyOf.map(({ notDone }) => notDone.filter((op) => stays(op) && isInTheWay(op)))
+      if (ways.some((ops) => ops.length === 0)) return
+      open.push({ least_s: Math.min(...ways.map((ops) => this.#cost(new Set(ops), new Set()))), ops: ways.flat() })
+    }
+    for (const id of forced) {
+      const { undo } = this.operations.get(id)!
+      for (const need of gone.has(id) ? [] : (undo?.needs ?? [])) look(need, (op) => op !== id)
+    }
+    for (const id of [...forced, ...voids]) {
+      for (const need of needsOf(this.operations.get(id)!)) look(need, (op) => !voids.has(op))
+    }
+    const used = new Set<OpId>()
+    let least = 0
+    for (const { least_s, ops } of open.sort((one, other) => other.least_s - one.least_s)) {
+      if (ops.some((op) => used.has(op))) continue
+      for (const op of ops) used.add(op)
+      least += least_s
+    }
+    return { least_s: least, open: open.length }
   }
 
   /** Everything that may have to be undone on some way to the wanted operation. */
