@@ -18,6 +18,7 @@ const SCHEMAS = {
   'answers/slack.schema.json': answers.slackAnswer,
   'answers/costly.schema.json': answers.costlyAnswer,
   'answers/holds.schema.json': answers.holdsAnswer,
+  'answers/near.schema.json': answers.nearAnswer,
   'answers/why.schema.json': answers.whyAnswer,
   'answers/reach.schema.json': answers.reachAnswer,
   'answers/settings.schema.json': answers.settingsAnswer,

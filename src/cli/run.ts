@@ -102,6 +102,13 @@ function commands(io: Io, done: Done): Command {
     .addOption(new Option('--effort <states>', 'how many states the search may look at').argParser(whole))
     .addOption(new Option('--seconds <time>', 'end the search after this time').argParser(positive))
     .option('--judge <ORDER>', 'judge the order in this file instead: one step on a line')
+    .option('--near <ORDER>', 'the best order that stays near the one in this file, from what stands now')
+    .addOption(new Option('--failed <step>', 'with --near: a step that is not right').argParser(several).default([]))
+    .addOption(
+      new Option('--late <step>', 'with --near: a step that has to wait, as STEP or STEP=HOURS')
+        .argParser(several)
+        .default([]),
+    )
     .option('--count', 'count the orders that satisfy every need')
     .option('--slack', 'say how far each step may move, and what it shuts')
     .addOption(
@@ -116,6 +123,15 @@ function commands(io: Io, done: Done): Command {
         if (typeof asked.judge === 'string') {
           const { judgeOrder } = await import('./commands/judgeOrder.ts')
           return judgeOrder(io, file, { ...asked, judge: asked.judge })
+        }
+        if (typeof asked.near === 'string') {
+          const { near } = await import('./commands/near.ts')
+          return near(io, file, {
+            ...asked,
+            near: asked.near,
+            failed: asked.failed as string[],
+            late: asked.late as string[],
+          })
         }
         if (asked.count) return (await import('./commands/count.ts')).count(io, file, asked)
         if (asked.slack) return (await import('./commands/slack.ts')).slack(io, file, asked)
@@ -182,6 +198,8 @@ function positive(text: string): number {
   if (!Number.isFinite(value) || value <= 0) throw new InvalidArgumentError('Expected a number above 0.')
   return value
 }
+
+const several = (word: string, before: readonly string[]): string[] => [...before, word]
 
 const isRange = (value: unknown): value is { low: number; high: number } => typeof value === 'object' && value !== null
 

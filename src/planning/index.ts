@@ -1,4 +1,5 @@
 // The public door of the sequence engine: `matchmark/planning`. What a problem means is told in docs/reference/contract.md.
+export { type Approach, approach } from './approach.ts'
 export { type ClosedProblem, close } from './close.ts'
 export type { Relation } from './closing.ts'
 export { countSequences } from './countSequences.ts'
@@ -48,10 +49,11 @@ export type {
   Value,
 } from './model/sequence.ts'
 export { type PlanOptions, type PlanProgress, plan } from './plan.ts'
-export { type Reach, type ReachOptions, reach } from './reach.ts'
+export { type Reach, type ReachOptions, reach, takeBack } from './reach.ts'
 export { compareValues } from './relations/compareValues.ts'
 export type { Breach } from './relations/rule.ts'
 export type { SetUpChange } from './relations/setUpChanges.ts'
 export { type Repair, type RepairOptions, repair } from './repair.ts'
+export { type NewFacts, type Replan, type ReplanOptions, replan } from './replan.ts'
 export { restOf } from './restOf.ts'
 export { validate } from './validate.ts'

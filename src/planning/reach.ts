@@ -59,6 +59,29 @@ export function reach(problem: PlanningProblem, wanted: OpId, options: ReachOpti
   )
 }
 
+/**
+ * The cheapest set of operations to undo so that all can be done from there, when what was done out of turn shuts the way to the
+ * end; nothing to undo where it does not.
+ *
+ * @returns null when there is no way back, or none was found within the effort
+ * @throws PLANNING_UNKNOWN_OPERATION; PLANNING_… when the problem is not valid
+ * @example takeBack(problem, ['seal'])?.undo   // ['seal']
+ */
+export function takeBack(
+  problem: PlanningProblem,
+  done: Iterable<OpId>,
+  { effort = USUAL_EFFORT, late = () => false }: Omit<ReachOptions, 'done'> = {},
+): Reach | null {
+  assertValid(problem)
+  const built = new Set(done)
+  for (const id of built) {
+    if (!problem.operations.some((operation) => operation.id === id)) {
+      throw new Problem('PLANNING_UNKNOWN_OPERATION', { where: 'What is done', id })
+    }
+  }
+  return search(new Build(problem, built, null), problem, { effort, late, direct: false })
+}
+
 interface SearchLimits {
   readonly effort: number
   readonly late: () => boolean
@@ -135,18 +158,19 @@ function leansOn(need: Need, on: OpId, isDone: (op: OpId) => boolean): boolean {
 class Build {
   readonly problem: PlanningProblem
   readonly done: ReadonlySet<OpId>
-  readonly wanted: OpId
+  /** Null when any undoing will do that lets all be done from there. */
+  readonly wanted: OpId | null
   readonly operations: ReadonlyMap<OpId, Operation>
   readonly relevant: ReadonlySet<OpId>
 
-  constructor(problem: PlanningProblem, done: ReadonlySet<OpId>, wanted: OpId) {
+  constructor(problem: PlanningProblem, done: ReadonlySet<OpId>, wanted: OpId | null) {
     this.problem = problem
     this.done = done
     this.wanted = wanted
     this.operations = new Map(
       problem.operations.filter(({ id }) => done.has(id)).map((operation) => [operation.id, operation]),
     )
-    this.relevant = this.#relevantTo(wanted)
+    this.relevant = wanted === null ? done : this.#relevantTo(wanted)
   }
 
   way(undone: readonly OpId[]): Way {
@@ -247,7 +271,7 @@ class Build {
 
   /** `gone` and all that has to be undone with it for certain, if the wanted operation is to be done again. */
   #forced(gone: ReadonlySet<OpId>): Set<OpId> {
-    const forced = new Set([...gone, this.wanted])
+    const forced = new Set(this.wanted === null ? gone : [...gone, this.wanted])
     for (let again = true; again; ) {
       again = false
       const stands = (op: OpId) => this.done.has(op) && !gone.has(op)

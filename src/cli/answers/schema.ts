@@ -202,6 +202,35 @@ export const judgementAnswer = z
   })
   .meta({ title: 'Judgement', description: 'What `matchmark sequence FILE --judge ORDERFILE --json` answers.' })
 
+export const nearAnswer = z
+  .strictObject({
+    schema: z.literal('matchmark-near/1'),
+    ...about,
+    order: text,
+    inputHash: text,
+    undo: z.array(text).describe('Steps to take back first, in this order.'),
+    renews: z.array(text),
+    voids: z.array(text).describe('Checks that no longer count.'),
+    steps: z.array(z.strictObject({ id: text, does: text, mode: text, start_s: count, end_s: count })),
+    value: value.nullable(),
+    best: value.nullable().describe('Without regard to the order told.'),
+    proven: z.boolean(),
+    moved: z.array(text),
+    leastMoved: count.describe('No order that can be done moves fewer steps.'),
+    differences: z.array(
+      z.strictObject({
+        steps: z.array(text),
+        after: text.nullable(),
+        nowAfter: text.nullable(),
+        cures: z.array(z.strictObject({ rule: text, id: text, step: text, says: text })),
+        gains: value.nullable(),
+      }),
+    ),
+    waitsFor: z.array(text),
+    conflict: conflict.nullable(),
+  })
+  .meta({ title: 'Near', description: 'What `matchmark sequence FILE --near ORDER --json` answers.' })
+
 export const countAnswer = z
   .strictObject({
     schema: z.literal('matchmark-count/1'),
@@ -395,6 +424,15 @@ export const reachAnswer = z
         bound_s: count.describe('No way costs less than this.'),
       })
       .nullable(),
+    ahead: z
+      .strictObject({
+        steps: z.array(text).describe('Steps to do first, and the one asked for, in this order.'),
+        cost_s: count,
+        bound_s: count.describe('No way is shorter than this.'),
+        afterwards: z.array(text),
+      })
+      .nullable()
+      .describe('The way forward, where the step is not done yet.'),
   })
   .meta({ title: 'Reach', description: 'What `matchmark reach FILE PART --json` answers.' })
 
@@ -436,3 +474,4 @@ export type CountAnswer = z.infer<typeof countAnswer>
 export type SlackAnswer = z.infer<typeof slackAnswer>
 export type CostlyAnswer = z.infer<typeof costlyAnswer>
 export type HoldsAnswer = z.infer<typeof holdsAnswer>
+export type NearAnswer = z.infer<typeof nearAnswer>

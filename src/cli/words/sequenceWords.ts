@@ -150,7 +150,11 @@ function assumptionWords({ assumptions }: PlanResult, pen: Pen): string[] {
   ]
 }
 
-function conflictWords(problem: PlanningProblem, { members, cheapest, irreducible }: Conflict, pen: Pen): string[] {
+export function conflictWords(
+  problem: PlanningProblem,
+  { members, cheapest, irreducible }: Conflict,
+  pen: Pen,
+): string[] {
   const does = new Map(problem.operations.map((operation) => [operation.id, operation.does]))
   const together = irreducible
     ? 'These cannot all hold; take any one out and the others can:'

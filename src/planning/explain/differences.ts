@@ -42,24 +42,39 @@ export function differences(
   told: readonly { readonly op: OpId; readonly mode: string }[],
   other: readonly { readonly op: OpId; readonly mode: string }[],
 ): Difference[] {
+  const found: Difference[] = []
+  for (const { move, now, next } of turnedInto(problem, told, other)) found.push(differenceOf(move, now, next))
+  return found
+}
+
+/** The sequences between one and another, the first and the last left out, as `differences` goes through them. */
+export const between = (
+  problem: PlanningProblem,
+  told: readonly { readonly op: OpId; readonly mode: string }[],
+  other: readonly { readonly op: OpId; readonly mode: string }[],
+): Trial[] => [...turnedInto(problem, told, other)].slice(0, -1).map(({ next }) => next)
+
+function* turnedInto(
+  problem: PlanningProblem,
+  told: readonly { readonly op: OpId; readonly mode: string }[],
+  other: readonly { readonly op: OpId; readonly mode: string }[],
+): Generator<{ readonly move: Move; readonly now: Trial; readonly next: Trial }> {
   const target = new Map(choicesOf(problem, other).map((choice) => [choice.op, choice]))
   const order = [...target.keys()]
   let left = movesBetween(told, other)
   const settled = new Set(order.filter((op) => !left.some((move) => move.mode === null && move.ops.includes(op))))
   let now = trial(problem, choicesOf(problem, told))
-  const found: Difference[] = []
   while (left.length > 0) {
     const tries = left.map((move) => ({
       move,
       next: trial(problem, made(now.choices, move, { target, order, settled })),
     }))
     const { move, next } = tries.reduce((best, each) => (compareTrials(each.next, best.next) < 0 ? each : best))
-    found.push(differenceOf(move, now, next))
+    yield { move, now, next }
     for (const op of move.ops) settled.add(op)
     left = left.filter((each) => each !== move)
     now = next
   }
-  return found
 }
 
 /** What has to move, in runs that come together in the other sequence; and what stays and is done in another way. */
