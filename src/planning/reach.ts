@@ -65,7 +65,7 @@ export function reach(problem: PlanningProblem, wanted: OpId, options: ReachOpti
  *
  * @returns null when there is no way back, or none was found within the effort
  * @throws PLANNING_UNKNOWN_OPERATION; PLANNING_… when the problem is not valid
- * @example takeBack(problem, ['seal'])?.undo   // ['seal']
+ * @example takeBack(problem, ['seal'])?.rebuild.steps.map(({ op }) => op)   // ['float']
  */
 export function takeBack(
   problem: PlanningProblem,

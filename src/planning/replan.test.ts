@@ -92,6 +92,22 @@ describe('replanning', () => {
     expect(told.steps.map(({ op }) => op)).toEqual(['a', 'b', 'd'])
   })
 
+  it('names a step that was done too early; it comes off where its need is never given up', () => {
+    const early = need('float first', { done: ['float'] })
+    const seal = (giveUp: number | 'never') =>
+      problemOf([
+        operation('float', [], reading),
+        operation('seal', [{ ...early, giveUp }], { undo: undo(5, ['seal']) }),
+      ])
+    const off = replan(seal('never'), ['float', 'seal'], { done: ['seal'] })!
+    expect([off.undo, off.renews, off.steps.map(({ op }) => op)]).toEqual([['seal'], ['seal'], ['float', 'seal']])
+    const left = replan(seal(3), ['float', 'seal'], { done: ['seal'] })!
+    expect([left.undo, left.steps.map(({ op }) => op)]).toEqual([[], ['float']])
+    expect(left.outOfTurn.map(({ op, need: { id }, comesOff }) => [op, id, comesOff])).toEqual([
+      ['seal', 'float first', false],
+    ])
+  })
+
   it('takes back a step done out of turn where that shuts the way', () => {
     const { undo: off, renews, steps } = replan(box, old, { done: ['wheel', 'lid'] })!
     expect([off, renews, steps[0]!.op]).toEqual([['lid'], ['paper'], 'float'])

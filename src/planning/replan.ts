@@ -39,6 +39,11 @@ export interface Replan {
   readonly renews: readonly string[]
   /** Checks that no longer count. */
   readonly voids: readonly OpId[]
+  /**
+   * Steps done although a need of them cannot have been met. Where it is `never` given up they come off and are done again; else they
+   * are left as they are, for a person to judge.
+   */
+  readonly outOfTurn: readonly { readonly op: OpId; readonly need: Need; readonly comesOff: boolean }[]
   /** From there on; times from the moment when that is done. Empty where nothing can be done. */
   readonly steps: readonly PlacedStep[]
   readonly value: Value | null
@@ -79,7 +84,7 @@ export function replan(
   const planned = toldSteps(problem, old)
   const back = comesOff(problem, facts)
   if (!back) return null
-  const { undo, renews, voids, stands } = back
+  const { undo, renews, voids, outOfTurn, stands } = back
   const { people = problem.people, late = [], start = leftBy(problem, old, facts) } = facts
   const rest = held({ ...restOf(problem, stands), people, start }, late)
   const left = new Set(rest.operations.map(({ id }) => id))
@@ -88,6 +93,7 @@ export function replan(
     undo,
     renews,
     voids,
+    outOfTurn,
     waitsFor: late.filter(({ op, notBefore_s }) => notBefore_s === undefined && left.has(op)).map(({ op }) => op),
   }
   const nothing = { steps: [], moved: [], leastMoved: 0, differences: [], value: null, best: null, proven: false }
@@ -139,7 +145,8 @@ function comesOff(problem: PlanningProblem, { done, failed = [] }: NewFacts) {
     stands = stands.filter((op) => !way.undo.includes(op) && !way.voids.includes(op))
     return true
   }
-  for (const op of failed) {
+  const outOfTurn = doneTooEarly(problem, stands)
+  for (const op of [...failed, ...outOfTurn.filter((each) => each.comesOff).map((each) => each.op)]) {
     if (undo.includes(op) || voids.has(op)) continue
     const { check, undo: undoing } = problem.operations.find(({ id }) => id === op) ?? {}
     // What is only read is read again; nothing comes off for that.
@@ -149,7 +156,20 @@ function comesOff(problem: PlanningProblem, { done, failed = [] }: NewFacts) {
     } else if (!take(reach(problem, op, { done: stands }))) return null
   }
   if (!take(takeBack(problem, stands))) return null
-  return { undo, renews: [...renews], voids: [...voids], stands }
+  return { undo, renews: [...renews], voids: [...voids], outOfTurn, stands }
+}
+
+/** Needs of what is done that wanted done what is not: whatever the order was, they cannot have been met. */
+function doneTooEarly(problem: PlanningProblem, done: readonly OpId[]): Replan['outOfTurn'] {
+  const stands = new Set(done)
+  return problem.operations
+    .filter(({ id }) => stands.has(id))
+    .flatMap(({ id: op, needs, modes }) => {
+      const own = modes.length === 1 ? [...needs, ...modes[0]!.needs] : needs
+      const unmet = own.filter(({ anyOf }) => !anyOf.some((way) => way.done.every((other) => stands.has(other))))
+      const need = unmet.find(({ giveUp }) => giveUp === 'never') ?? unmet[0]
+      return need ? [{ op, need, comesOff: need.giveUp === 'never' }] : []
+    })
 }
 
 const LATE: Reason = { code: 'LATE', says: 'It is not there yet.', facts: {}, origin: 'observed', standing: 'told' }

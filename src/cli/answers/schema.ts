@@ -211,6 +211,9 @@ export const nearAnswer = z
     undo: z.array(text).describe('Steps to take back first, in this order.'),
     renews: z.array(text),
     voids: z.array(text).describe('Checks that no longer count.'),
+    outOfTurn: z
+      .array(z.strictObject({ step: text, says: text, comesOff: z.boolean() }))
+      .describe('Steps done although a need of them cannot have been met.'),
     steps: z.array(z.strictObject({ id: text, does: text, mode: text, start_s: count, end_s: count })),
     value: value.nullable(),
     best: value.nullable().describe('Without regard to the order told.'),

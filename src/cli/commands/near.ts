@@ -83,6 +83,7 @@ const NOTHING = {
   undo: [],
   renews: [],
   voids: [],
+  outOfTurn: [],
   steps: [],
   value: null,
   best: null,
@@ -95,13 +96,28 @@ const NOTHING = {
 }
 
 function nearAnswerOf(
-  { undo, renews, voids, steps, value, best, proven, moved, leastMoved, differences, waitsFor, conflict }: Replan,
+  {
+    undo,
+    renews,
+    voids,
+    steps,
+    value,
+    best,
+    proven,
+    moved,
+    leastMoved,
+    differences,
+    waitsFor,
+    outOfTurn,
+    conflict,
+  }: Replan,
   does: ReadonlyMap<string, string>,
 ): Omit<NearAnswer, 'schema' | 'file' | 'unit' | 'variant' | 'job' | 'order' | 'inputHash'> {
   return {
     undo: [...undo],
     renews: [...renews],
     voids: [...voids],
+    outOfTurn: outOfTurn.map(({ op, need, comesOff }) => ({ step: op, says: need.reason.says, comesOff })),
     steps: steps.map(({ op, mode, start_s, end_s }) => ({ id: op, does: does.get(op) ?? op, mode, start_s, end_s })),
     value: value && [...value],
     best: best && [...best],
@@ -131,7 +147,7 @@ function nearAnswerOf(
 }
 
 export function nearWords(answer: NearAnswer, does: ReadonlyMap<string, string>, pen: Pen): string[] {
-  const { undo, renews, voids, steps, value, best, moved, leastMoved, differences, waitsFor } = answer
+  const { undo, renews, voids, steps, value, best, moved, leastMoved, differences, waitsFor, outOfTurn } = answer
   const name = (id: string | null) => (id === null || !does.has(id) ? 'the start' : `“${does.get(id)}”`)
   const say = (text: string, first = '', rest = first) => wrapped(text, { width: pen.width, first, rest })
   const moves =
@@ -139,6 +155,11 @@ export function nearWords(answer: NearAnswer, does: ReadonlyMap<string, string>,
       ? 'Nothing moves: the order told is kept.'
       : `${counted(moved.length, 'step moves', 'steps move')}${leastMoved === moved.length ? ', and none can do with fewer' : ''}.`
   return [
+    ...outOfTurn.flatMap(({ step, says, comesOff }) =>
+      say(
+        `${name(step)} was done too early: ${says}${comesOff ? '' : ' It is left as it is; judge whether that will do.'}`,
+      ),
+    ),
     ...(undo.length > 0 ? say(`First take back: ${undo.map(name).join(', ')}.`) : []),
     ...(renews.length > 0 ? say(`Have ready: ${renews.join(', ')}.`) : []),
     ...(voids.length > 0 ? say(`What no longer counts: ${voids.map(name).join(', ')}.`) : []),
