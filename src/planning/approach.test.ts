@@ -36,6 +36,17 @@ describe('the way forward', () => {
     expect(() => approach(gearcase, 'whale')).toThrow("names the operation 'whale'")
   })
 
+  it('takes back first what shuts the way', () => {
+    const lid = operation('lid', [], { undo: { duration_s: span(7), needs: [], renews: [], voids: [] } })
+    const problem = problemOf([
+      operation('inside', [need('through the top', { notDone: ['lid'] })]),
+      lid,
+      operation('float', [need('inside home', { done: ['inside'] })]),
+    ])
+    const { undo, steps, cost_s } = approach(problem, 'float', { done: ['lid'] })!
+    expect([undo, steps.map(({ op }) => op), cost_s]).toEqual([['lid'], ['inside', 'float'], 27])
+  })
+
   it('does first what could not be done after it', () => {
     const problem = problemOf([
       operation('inside', [need('through the top', { notDone: ['lid'] })]),

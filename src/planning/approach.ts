@@ -7,13 +7,17 @@ import { closing } from './closing.ts'
 import type { Need, OpId, PlanningProblem } from './model/problem.ts'
 import type { PlacedStep, PlanResult } from './model/sequence.ts'
 import { plan } from './plan.ts'
+import { takeBack } from './reach.ts'
+import { undoSeconds } from './relations/standsOn.ts'
 import { restOf } from './restOf.ts'
 import { assertValid } from './validate.ts'
 
 export interface Approach {
+  /** What has to come off first, in order, where what is done shuts the way; mostly nothing. */
+  readonly undo: readonly OpId[]
   /** What to do, in order, up to and with the operation wanted. */
   readonly steps: readonly PlacedStep[]
-  /** Seconds of doing; changes of set-up and waiting are not counted. */
+  /** Seconds of undoing and doing; changes of set-up and waiting are not counted. */
   readonly cost_s: number
   /** No way costs less than this; equal to `cost_s` when the way is proven the shortest. */
   readonly bound_s: number
@@ -26,8 +30,8 @@ const EACH = 20_000
 const AFTERWARDS = 100_000
 
 /**
- * The least to do before one operation can be done, and it, so that all else can still be done after it. Nothing that is done is undone;
- * see `takeBack` where what is done shuts the way.
+ * The least to do before one operation can be done, and it, so that all else can still be done after it. Only where what is done shuts the
+ * way to the end something is undone first: as little as `takeBack` says.
  *
  * @param options.done what is done already; nothing when left out
  * @returns null when there is no such way, or none was found within the effort
@@ -50,7 +54,27 @@ export function approach(
   const stands = [...done]
   if (stands.includes(wanted))
     throw new Problem('PLANNING_STEPS', { what: 'of what is done lists already', id: wanted })
-  const rest = restOf(problem, stands)
+  const limits = { effort, late }
+  const ahead = onwards(restOf(problem, stands), wanted, limits)
+  if (ahead) return { undo: [], ...ahead }
+  const back = takeBack(problem, stands, { late })
+  if (!back || back.undo.length === 0) return null
+  const left = stands.filter((op) => !back.undo.includes(op) && !back.voids.includes(op))
+  const after = onwards(restOf(problem, left), wanted, limits)
+  if (!after) return null
+  const undo_s = problem.operations
+    .filter(({ id }) => back.undo.includes(id))
+    .reduce((sum, operation) => sum + undoSeconds(operation), 0)
+  // Something else might be undone instead; all that is certain then is the operation itself.
+  const bound_s = problem.operations.find(({ id }) => id === wanted)!.duration_s.usual
+  return { undo: back.undo, ...after, cost_s: after.cost_s + undo_s, bound_s }
+}
+
+function onwards(
+  rest: PlanningProblem,
+  wanted: OpId,
+  { effort, late }: { effort: number; late: () => boolean },
+): Omit<Approach, 'undo'> | null {
   const { before, indexOf, contradiction } = closing(rest)
   if (contradiction) return null
   const { operations } = rest

@@ -166,7 +166,7 @@ function fewestMoved(
     op: -1,
     isMoved: false,
   }
-  const open = new Open(size)
+  const open = new Open()
   open.enter(start)
   let looked = 0
   for (let state = open.next(); state; state = open.next()) {
@@ -194,13 +194,9 @@ function fewestMoved(
 
 /** States that are still to be looked at: those with the fewest moved for certain first, of these the one that is furthest on. */
 class Open {
-  readonly #lists: State[][][]
+  /** By the number moved for certain, then by how much is done. */
+  readonly #lists = new Map<number, Map<number, State[]>>()
   readonly #known = new Map<string, number>()
-  #least = 0
-
-  constructor(size: number) {
-    this.#lists = Array.from({ length: size + 1 }, () => Array.from({ length: size + 1 }, () => []))
-  }
 
   enter(state: State): void {
     const key = `${state.last},${state.done.join()}`
@@ -208,15 +204,23 @@ class Open {
     const known = this.#known.get(key)
     if (known !== undefined && known <= cost) return
     this.#known.set(key, cost)
-    this.#lists[cost]![state.count]!.push(state)
+    const alike = this.#lists.get(cost) ?? new Map<number, State[]>()
+    const list = alike.get(state.count) ?? []
+    list.push(state)
+    alike.set(state.count, list)
+    this.#lists.set(cost, alike)
   }
 
   next(): State | undefined {
-    for (; this.#least < this.#lists.length; this.#least++) {
-      const furthest = this.#lists[this.#least]!.findLast((list) => list.length > 0)
-      if (furthest) return furthest.pop()
-    }
-    return undefined
+    const least = Math.min(...this.#lists.keys())
+    const alike = this.#lists.get(least)
+    if (!alike) return undefined
+    const furthest = Math.max(...alike.keys())
+    const list = alike.get(furthest)!
+    const state = list.pop()
+    if (list.length === 0) alike.delete(furthest)
+    if (alike.size === 0) this.#lists.delete(least)
+    return state
   }
 }
 

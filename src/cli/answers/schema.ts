@@ -429,6 +429,7 @@ export const reachAnswer = z
       .nullable(),
     ahead: z
       .strictObject({
+        undo: z.array(text).describe('Steps to take back before that, where they shut the way.'),
         steps: z.array(text).describe('Steps to do first, and the one asked for, in this order.'),
         cost_s: count,
         bound_s: count.describe('No way is shorter than this.'),

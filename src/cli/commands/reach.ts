@@ -85,6 +85,7 @@ function ahead(
     step,
     way: null,
     ahead: found && {
+      undo: [...found.undo],
       steps: found.steps.map(({ op }) => op),
       cost_s: found.cost_s,
       bound_s: found.bound_s,
@@ -107,6 +108,12 @@ function aheadWords({ step, ahead: way }: ReachAnswer, { derivation }: WorkUp, p
       `“${name}” is not done yet: ${counted(way.steps.length, 'step')} to go, it among them, ${spanOfTime(way.cost_s)}, set-ups and waiting not counted; ${least}.`,
       { width: pen.width, rest: '' },
     ),
+    ...(way.undo.length > 0
+      ? wrapped(`First take back, because they shut the way: ${way.undo.map((id) => does.get(id) ?? id).join('; ')}.`, {
+          width: pen.width,
+          rest: '  ',
+        })
+      : []),
     ...way.steps.flatMap((id, place) =>
       wrapped(does.get(id) ?? id, {
         width: pen.width,

@@ -44,7 +44,7 @@ export const PLANNING = table({
   },
   PLANNING_LOOP_OPEN: {
     says: ({ loop, first, last }) =>
-      `The loop '${loop}' goes from '${first}' to '${last}', but '${first}' need not come before '${last}'.`,
+      `The loop '${loop}' begins with '${first}' and ends with '${last}', but '${first}' need not come before '${last}'.`,
     next: 'Name the operation that the tries begin with first, and give the last one a need that waits for it.',
     http: 422,
   },
