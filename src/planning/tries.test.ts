@@ -73,6 +73,19 @@ describe('the tries of a loop', () => {
     expect(plan(problem).steps.at(-1)!.op).toBe('lid')
   })
 
+  it('take away what shuts the way in, where the undoing says nothing of the way out', () => {
+    const way = need('through the top', { notDone: ['lid'] })
+    const problem = problemOf(
+      [
+        operation('shim', [{ ...way, reason: { ...way.reason, origin: 'geometry' } }]),
+        operation('lid'),
+        operation('float', [need('shim in', { done: ['shim', 'lid'] })]),
+      ],
+      { loops: [loop('shim', 'float', 1, 2, 2)] },
+    )
+    expect(plan(problem).tries!.loops[0]!.again).toEqual(['shim', 'lid', 'float'])
+  })
+
   it('are weighed against a turn-over: the quicker sequence may be the dearer one', () => {
     const [up, down] = ['up', 'down'].map((attitude) => ({ modes: [mode({ workpiece: 'case', attitude })] }))
     const seal = operation('seal', [need('in the cover', { done: ['shim'] })], { ...up, duration_s: span(100) })
@@ -149,8 +162,8 @@ describe('the tries of a loop', () => {
       if (tries.proven) proven++
     }
     expect(best).toBeGreaterThan(90)
-    // Two sequences are looked at, not all: in these small problems a third one is better one time in seven.
-    expect(dearer / (best + dearer)).toBeLessThan(0.2)
+    // Not all sequences are looked at: in these small problems a better one is missed less than one time in fifteen.
+    expect(dearer / (best + dearer)).toBeLessThan(1 / 15)
     expect(proven).toBeGreaterThan(20)
   })
 

@@ -1,16 +1,16 @@
 // Chooses between sequences by what the tries of their loops cost (docs/reference/contract.md, section 7).
 import { hasBit } from './bitSet.ts'
 import { closing } from './closing.ts'
-import { choicesOf } from './explain/trial.ts'
+import { choicesOf, type Trial, trial } from './explain/trial.ts'
 import type { Loop, Need, Operation, OpId, PlanningProblem } from './model/problem.ts'
-import type { PlanResult, Tries, Value } from './model/sequence.ts'
+import type { PlacedStep, PlanResult, Tries, Value } from './model/sequence.ts'
 import { compareValues } from './relations/compareValues.ts'
-import { undoSeconds } from './relations/standsOn.ts'
+import { needsOfUndoing, undoSeconds, wantedAway } from './relations/standsOn.ts'
 import { triesOf } from './relations/tries.ts'
 
 /**
  * A result with its tries. Where something may stand between the ends of a loop and need not, a second sequence without it is asked for; the
- * one that is better with usual tries is given.
+ * one that is better with usual tries is bettered further by moving single operations, and given.
  *
  * @param once the best sequence of a problem with loops in which each is done once
  * @param planned plans a problem in the same way
@@ -21,30 +21,67 @@ export function withTries(
   planned: (apart: PlanningProblem) => PlanResult,
 ): PlanResult {
   const loops = looked(problem)
-  const judged = (result: PlanResult): { result: PlanResult; tries: Tries } | null =>
-    result.value && { result, tries: triesOf(problem, choicesOf(problem, result.steps), result.value)! }
-  const first = judged(once)!
+  const judged = ({ steps, value }: Pick<PlanResult, 'steps' | 'value'>): Judged | null =>
+    value && { steps, value, tries: triesOf(problem, choicesOf(problem, steps), value)! }
   const needs = loops.flatMap(({ loop, mayStand }) => mayStand.map((each) => keepOut(loop, each)))
-  const other = needs.length > 0 ? judged(planned(withNeeds(problem, needs))) : null
-  const isBetter = other !== null && compareValues(other.tries.usual, first.tries.usual) < 0
-  const { result, tries } = isBetter ? other : first
+  const apart = needs.length > 0 ? planned(withNeeds(problem, needs)) : null
+  const other = apart && judged(apart)
+  const first = judged(once)!
   const more_s = loops.reduce((sum, { loop, sure_s }) => sum + (loop.tries.usual - 1) * sure_s, 0)
   const [hazard, elapsed_s, changes] = once.bound!
   const bound: Value = [hazard, elapsed_s + more_s, changes]
+  const chosen = other && isBetter(other, first) ? other : first
+  const isProven = compareValues(chosen.tries.usual, bound) === 0
+  const { steps, value, tries } = isProven ? chosen : bettered(problem, chosen, judged)
   return {
     ...once,
-    value: result.value,
-    steps: result.steps,
-    proven: once.proven && compareValues(result.value!, once.value!) === 0,
+    value,
+    steps,
+    proven: once.proven && compareValues(value, once.value!) === 0,
     tries: { ...tries, bound, proven: compareValues(tries.usual, bound) === 0 },
-    effort: other
+    effort: apart
       ? {
-          states: once.effort.states + other.result.effort.states,
-          width: Math.max(once.effort.width, other.result.effort.width),
+          states: once.effort.states + apart.effort.states,
+          width: Math.max(once.effort.width, apart.effort.width),
           dropped: once.effort.dropped,
         }
       : once.effort,
   }
+}
+
+interface Judged {
+  readonly steps: readonly PlacedStep[]
+  readonly value: Value
+  readonly tries: Tries
+}
+
+const isBetter = (one: Judged, than: Judged): boolean => compareValues(one.tries.usual, than.tries.usual) < 0
+
+/** Sequences that are tried on the way, and how many operations they may have together: judging a long one takes longer. */
+const MOST_TRIED = 2_000
+const MOST_JUDGED = 80_000
+
+/** Moves single operations as long as that makes the usual tries cheaper. */
+function bettered(problem: PlanningProblem, start: Judged, judged: (result: Trial) => Judged | null): Judged {
+  let best = start
+  let left = Math.min(MOST_TRIED, Math.floor(MOST_JUDGED / start.steps.length))
+  for (let again = true; again; ) {
+    again = false
+    for (let from = 0; from < best.steps.length; from++) {
+      for (let to = 0; to < best.steps.length && left > 0; to++) {
+        if (to === from) continue
+        left--
+        const list = choicesOf(problem, best.steps)
+        list.splice(to, 0, ...list.splice(from, 1))
+        const tried = trial(problem, list)
+        const next = tried.breaches.length === 0 ? judged(tried) : null
+        if (!next || !isBetter(next, best)) continue
+        best = next
+        again = true
+      }
+    }
+  }
+  return best
 }
 
 interface LookedAt {
@@ -63,7 +100,7 @@ function looked(problem: PlanningProblem): LookedAt[] {
     const [first, last] = [loop.first, loop.last].map((id) => indexOf.get(id)!) as [number, number]
     const sure = new Set([first, last])
     const may = new Set([first, last])
-    const wantedAway = new Set<number>()
+    const barred = new Set<number>()
     const names = (set: ReadonlySet<number>) => (ids: readonly OpId[]) => ids.some((id) => set.has(indexOf.get(id)!))
     for (let size = 0; size !== sure.size + may.size; ) {
       size = sure.size + may.size
@@ -72,14 +109,19 @@ function looked(problem: PlanningProblem): LookedAt[] {
         const leansOnSure = ({ anyOf }: Need) => anyOf.every(({ done }) => names(without(sure, last))(done))
         const inEveryMode = operation.modes.every(({ needs }) => needs.some(leansOnSure))
         if (isBetween && (operation.needs.some(leansOnSure) || inEveryMode)) sure.add(op)
+        // What a sure one wants away to come out, in whatever mode, is off as well when it certainly stands by then.
+        for (const need of sure.has(op) && op !== last ? needsOfUndoing(operation, { needs: [] }) : []) {
+          for (const id of wantedAway(need)) if (hasBit(before[last]!, indexOf.get(id)!)) sure.add(indexOf.get(id)!)
+        }
         if (hasBit(before[op]!, last)) return
         if (needsOf(operation).some(({ anyOf }) => anyOf.some(({ done }) => names(without(may, last))(done))))
           may.add(op)
-        for (const { anyOf } of may.has(op) ? (operation.undo?.needs ?? []) : []) {
+        const wanting = may.has(op) ? operation.modes.flatMap((mode) => needsOfUndoing(operation, mode)) : []
+        for (const { anyOf } of wanting) {
           for (const { notDone } of anyOf) {
             for (const id of notDone) {
               may.add(indexOf.get(id)!)
-              wantedAway.add(indexOf.get(id)!)
+              barred.add(indexOf.get(id)!)
             }
           }
         }
@@ -91,7 +133,7 @@ function looked(problem: PlanningProblem): LookedAt[] {
     )
     const mayStand = [...may]
       .filter((op) => !sure.has(op) && !hasBit(before[op]!, last))
-      .map((op) => ({ at: op, op: operations[op]!.id, before: !wantedAway.has(op) }))
+      .map((op) => ({ at: op, op: operations[op]!.id, before: !barred.has(op) }))
       .filter((each) => (each.before ? !hasBit(before[first]!, each.at) : true))
       .filter((each) => !hasBit(before[last]!, each.at) || (each.before && !hasBit(before[each.at]!, first)))
     return { loop, sure_s, mayStand }

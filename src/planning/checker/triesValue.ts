@@ -1,5 +1,5 @@
 // Contract, section 7: what a sequence is worth with the tries of its loops.
-import type { Loop, Operation, OpId, PlanningProblem } from '../model/problem.ts'
+import type { Loop, Need, Operation, OpId, PlanningProblem } from '../model/problem.ts'
 import type { PlacedStep, Value } from '../model/sequence.ts'
 import { needHolds } from './needHolds.ts'
 import { type ResolvedStep, resolveOrder } from './resolveStep.ts'
@@ -72,7 +72,7 @@ function repeated(line: readonly ResolvedStep[], { first, last }: Loop): readonl
     })
     const inTheWay = stretch
       .filter(({ operation }) => off.has(operation.id))
-      .flatMap(({ operation }) => operation.undo?.needs ?? [])
+      .flatMap(needsOfUndoing)
       .flatMap(({ anyOf }) =>
         ids.filter((id) => anyOf.length > 0 && anyOf.every(({ notDone }) => notDone.includes(id))),
       )
@@ -81,4 +81,9 @@ function repeated(line: readonly ResolvedStep[], { first, last }: Loop): readonl
     off = next
   }
   return stretch.filter(({ operation }) => off.has(operation.id) || operation.id === last)
+}
+
+function needsOfUndoing({ operation: { undo, needs }, mode }: ResolvedStep): readonly Need[] {
+  if (undo && undo.needs.length > 0) return undo.needs
+  return [...needs, ...mode.needs].filter(({ reason }) => ['geometry', 'connection'].includes(reason.origin))
 }

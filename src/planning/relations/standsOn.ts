@@ -1,5 +1,5 @@
 // What has to come off again before one operation of a sequence can be undone, and be done again afterwards.
-import type { Need, OpId, PlanningProblem } from '../model/problem.ts'
+import type { Mode, Need, Operation, OpId, PlanningProblem } from '../model/problem.ts'
 import { alternativeHolds } from './needs.ts'
 import type { Choice } from './setUpChanges.ts'
 
@@ -28,7 +28,8 @@ export function standsOn(
     size = off.size
     for (let place = 0; place <= upTo; place++) if (!off.has(place) && leans(place)) off.add(place)
     for (const place of [...off]) {
-      for (const need of operations.get(sequence[place]!.op)!.undo?.needs ?? []) {
+      const { op, mode } = sequence[place]!
+      for (const need of needsOfUndoing(operations.get(op)!, mode)) {
         for (const op of wantedAway(need)) if (places.get(op)! <= upTo) off.add(places.get(op)!)
       }
     }
@@ -36,13 +37,19 @@ export function standsOn(
   return [...off].sort((one, other) => one - other)
 }
 
+/** What has to hold when an operation is undone: as told, else what the body wanted when it was done. */
+export const needsOfUndoing = ({ undo, needs }: Operation, mode: Pick<Mode, 'needs'>): readonly Need[] =>
+  undo?.needs.length
+    ? undo.needs
+    : [...needs, ...mode.needs].filter(({ reason: { origin } }) => origin === 'geometry' || origin === 'connection')
+
 /** What every alternative of a need wants not done. */
-const wantedAway = ({ anyOf: [first, ...others] }: Need): OpId[] =>
+export const wantedAway = ({ anyOf: [first, ...others] }: Need): OpId[] =>
   (first?.notDone ?? []).filter((op) => others.every(({ notDone }) => notDone.includes(op)))
 
 /**
  * Seconds to undo an operation: as told; what is only looked at or read is not undone; else as long as doing it (common practice, no
  * source).
  */
-export const undoSeconds = ({ undo, check, duration_s }: PlanningProblem['operations'][number]): number =>
+export const undoSeconds = ({ undo, check, duration_s }: Operation): number =>
   undo ? undo.duration_s.usual : check ? 0 : duration_s.usual

@@ -145,7 +145,15 @@ export function randomProblem(seed: number, recipe: Recipe): PlanningProblem {
     const [first, last] = ends.sort((one, two) => rank.get(one)! - rank.get(two)!) as [number, number]
     const operation = list[last]!
     list[last] = { ...operation, needs: [...operation.needs, need([{ done: [id(first)], notDone: [] }], 'loop')] }
-    const undone = list[first]!
+    // Some of what the first one wanted is of the body, and bars its way out as well.
+    const { needs: wanted, ...rest } = list[first]!
+    const undone = {
+      ...rest,
+      needs: wanted.map((each) =>
+        roll(0, 1) ? each : { ...each, reason: { ...each.reason, origin: 'geometry' as const } },
+      ),
+    }
+    list[first] = undone
     const usual = roll(0, 9)
     const needs = roll(0, 1) ? [need([{ done: [], notDone: some(first, roll(0, 1) === 0) }], 'undoing')] : []
     if (roll(0, 2) > 0) {
