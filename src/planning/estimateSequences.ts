@@ -28,6 +28,9 @@ const DRAWS = 32
 /** Student's t for a two-sided 95 % with 31 degrees of freedom; from memory, common tables. */
 const STUDENT = 2.04
 const USUAL_KEPT = 400
+/** Steps looked at in all draws together: a large problem keeps fewer sets in each layer, so that it ends within seconds. */
+const MOST_LOOKED = 400_000_000
+const FEWEST_KEPT = 4
 /** Sets of operations up to which a part is counted and not estimated. */
 const COUNTED = 100_000
 
@@ -41,7 +44,7 @@ const COUNTED = 100_000
  * are repeated, and the interval is the one of a log-normal mean.
  *
  * @param seed draws the same sets again
- * @param kept sets kept in each layer: more of them narrow the interval
+ * @param kept sets kept in each layer: more of them narrow the interval; large problems keep fewer where nothing is told
  * @throws PLANNING_… when the problem is not valid
  * @source D. Horvitz, D. Thompson, J. Am. Statistical Association 47 (1952) 663-685 (dividing by the chance); D. Knuth, Mathematics of
  *   Computation 29 (1975) 121-136 (counting by draws); D. Cox's interval of a log-normal mean. All three from memory.
@@ -49,7 +52,7 @@ const COUNTED = 100_000
  */
 export function estimateSequences(
   problem: PlanningProblem,
-  { seed = 1, kept = USUAL_KEPT, counted = COUNTED }: { seed?: number; kept?: number; counted?: number } = {},
+  { seed = 1, kept = keptFor(problem), counted = COUNTED }: { seed?: number; kept?: number; counted?: number } = {},
 ): CountEstimate {
   assertValid(problem)
   const about = { confidence: 0.95, seed, draws: DRAWS, kept } as const
@@ -72,6 +75,12 @@ export function estimateSequences(
   )
   return { ...intervalOf(logs, sure, drawn), ...about }
 }
+
+const keptFor = ({ operations: { length } }: PlanningProblem): number =>
+  Math.max(
+    FEWEST_KEPT,
+    Math.min(USUAL_KEPT, Math.floor(MOST_LOOKED / (DRAWS * (length + 1) ** 2 * (1 + length / 250)))),
+  )
 
 const CHANCES = 2 ** 30
 
