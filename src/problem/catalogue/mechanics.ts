@@ -137,11 +137,6 @@ export const MECHANICS = table({
     http: 422,
   },
   // threads
-  THREAD_TAPER_NOT_DRILLED: {
-    says: ({ received }) => `${received} is a taper thread: one drill does not make its hole.`,
-    next: "Drill and ream to the tap maker's list.",
-    http: 422,
-  },
   THREAD_PITCH_NOT_TOLD: {
     says: () => 'Neither pitch nor threads per inch was given.',
     next: 'Measure over ten threads and divide by ten, or hold a thread gauge to it.',
