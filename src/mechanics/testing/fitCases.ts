@@ -244,6 +244,15 @@ export const FIT_CASES: Cases = {
     }),
   straightSpline: (u, s) => m.straightSpline({ splines: 8, minorDiameter: u.mm(35 + s), majorDiameter: u.mm(41 + s) }),
   involuteSpline: (u, s) => m.involuteSpline({ module: u.mm(2.5 * s), teeth: 20, pressureAngle: 30 }),
+  inchSpline: (u, s) => m.inchSpline({ splines: 6, majorDiameter: u.mm(38 * s), minorDiameter: u.mm(32.3 * s) }),
+  splineOverPins: (u, s) =>
+    m.splineOverPins({ module: u.mm(2.5 * s), teeth: 24, pressureAngle: 30, pin: u.mm(4.8 * s) }),
+  splineBetweenPins: (u, s) =>
+    m.splineBetweenPins({ module: u.mm(2.5 * s), teeth: 24, pressureAngle: 30, pin: u.mm(4.32 * s) }),
+  splineThickness: (u, s) =>
+    m.splineThickness({ module: u.mm(2.5), teeth: 24, pressureAngle: 30, pin: u.mm(4.8), reading: u.mm(67 + s / 10) }),
+  splineSpace: (u, s) =>
+    m.splineSpace({ module: u.mm(2.5), teeth: 24, pressureAngle: 30, pin: u.mm(4.32), reading: u.mm(55.4 + s / 10) }),
   splineShearTorque: (u, s) =>
     m.splineShearTorque({ majorDiameter: u.mm(40 * s), length: u.mm(50), shearStrength: u.MPa(200), safety: 2 }),
   splineBearingTorque: (u, s) =>

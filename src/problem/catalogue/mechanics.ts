@@ -149,8 +149,8 @@ export const MECHANICS = table({
     http: 422,
   },
   SPLINE_NOT_TABLED: {
-    says: ({ splines, minor, major }) => `ISO 14 has no shaft of ${splines} splines, ${minor} by ${major}.`,
-    next: 'Measure again over the tips and in the roots. Older and inch splines are not held here: work from the sizes.',
+    says: ({ splines, minor, major }) => `No standard shaft held here has ${splines} splines, ${minor} by ${major}.`,
+    next: 'Measure again over the tips and in the roots; try the metric series (ISO 14) and the inch one (SAE). Else work from the sizes.',
     http: 422,
   },
   SNAP_RING_NOT_TABLED: {
