@@ -38,7 +38,7 @@ export const FIT_CASES: Cases = {
       diameter: u.mm(60 * s),
       interference: u.um(30),
       slip: u.um(40),
-      outer: { material: 'bearing steel', kind: 'bearing, metal cage' },
+      outer: { material: 'bearing steel', kind: 'bearing, metal cage', notAbove: u.at(100) },
       inner: { material: 'steel', kind: 'plain part' },
       room: u.at(20),
     }),
@@ -47,9 +47,8 @@ export const FIT_CASES: Cases = {
       diameter: u.mm(60 * s),
       interference: u.um(30),
       slip: u.um(20),
-      inner: { material: 'bronze', kind: 'plain part' },
+      inner: { material: 'bronze', kind: 'plain part', notBelow: u.at(-60) },
       room: u.at(20),
-      notBelow: u.at(-60),
     }),
   secondsInHand: (u, s) =>
     m.secondsInHand({
