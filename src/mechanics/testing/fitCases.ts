@@ -88,6 +88,17 @@ export const FIT_CASES: Cases = {
   tyreShrinkage: (u, s) => m.tyreShrinkage(u.mm(1300 * s)),
   tensileStressArea: (u, s) => m.tensileStressArea({ nominalDiameter: u.mm(12 * s), pitch: u.mm(1.75) }),
   identifyThread: (u, s) => m.identifyThread({ diameter: u.mm(9.8 * s), of: 'screw', pitch: u.mm(1.5) }),
+  threadStripping: (u, s) =>
+    m.threadStripping({
+      designation: 'M12',
+      engagement: u.mm(14 * s),
+      screwTensile: u.MPa(800),
+      hole: 'grey iron',
+      holeMinor: u.mm(10.2),
+    }),
+  hottestOf: (u, s) => m.hottestOf({ kind: 'plain part', notAbove: u.at(100 * s) }),
+  coldestOf: (u, s) => m.coldestOf({ kind: 'plain part', notBelow: u.at(-30 * s) }),
+  longestAt: (u, s) => m.longestAt(m.heatLimitOf('bearing, metal cage'), u.at(107 * s)),
   fastenerStrength: (u, s) => m.fastenerStrength({ grade: '8.8', nominalDiameter: u.mm(12 * s) }),
   torqueFromFriction: (u, s) =>
     m.torqueFromFriction({

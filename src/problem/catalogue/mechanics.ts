@@ -142,6 +142,11 @@ export const MECHANICS = table({
     next: 'Measure over ten threads and divide by ten, or hold a thread gauge to it.',
     http: 422,
   },
+  THREAD_TAKES_NO_LOAD: {
+    says: ({ received }) => `${received} is a pipe thread: it seals, and holds no load that can be reckoned here.`,
+    next: 'Give the thread of the screw or stud that holds the joint.',
+    http: 422,
+  },
   // shafts
   INCH_KEY_NOT_TABLED: {
     says: ({ shaft }) => `No inch key is held here for a shaft of ${shaft}.`,
