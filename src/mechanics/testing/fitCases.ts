@@ -163,7 +163,7 @@ export const FIT_CASES: Cases = {
   torqueWithPrevailing: (u, s) => m.torqueWithPrevailing({ torque: u.Nm(60 * s), prevailing: u.Nm(8) }),
   ratingForReliability: (u, s) =>
     m.ratingForReliability({ load: u.N(4000 * s), turns: 1e9, reliability: 0.95, kind: 'ball' }),
-  lubricationRatio: (u, s) => m.lubricationRatio({ viscosity, meanDiameter: u.mm(65 * s), turnsPerMinute: 1500 }),
+  lubricationRatio: (u, s) => m.lubricationRatio({ viscosity, meanDiameter: u.mm(65 * s), speed: rpm(1500) }),
   lifeModificationFactor: (u, s) =>
     m.lifeModificationFactor({
       kind: 'ball',
@@ -179,7 +179,7 @@ export const FIT_CASES: Cases = {
       dynamicRating: u.N(20000),
       load: u.N(5000 * s),
       kind: 'roller',
-      turnsPerMinute: 100,
+      speed: rpm(100),
     }),
   equivalentLoad: (u, s) =>
     m.equivalentLoad({ radialLoad: u.N(4000 * s), axialLoad: u.N(3000), factors: m.taperFactors(degree(15)) }),

@@ -132,7 +132,7 @@ export const GEAR_CASES: Cases = {
   bearingSeat: (u) => m.bearingSeat({ bore: u.mm(40), tolerance: 'Normal', shaftClass: 'k6' }),
   ratingLife: (u, s) => m.ratingLife({ dynamicRating: u.N(20000), load: u.N(5000 * s), kind: 'roller' }),
   ratingLifeTime: (u, s) =>
-    m.ratingLifeTime({ dynamicRating: u.N(20000), load: u.N(5000 * s), kind: 'ball', turnsPerMinute: 100 }),
+    m.ratingLifeTime({ dynamicRating: u.N(20000), load: u.N(5000 * s), kind: 'ball', speed: rpm(100) }),
   requiredRating: (u, s) => m.requiredRating({ load: u.N(2000 * s), turns: 517.5e6, kind: 'ball' }),
   rollingTorque: (u, s) => m.rollingTorque({ force: u.N(44 * s), drumDiameter: u.mm(100), stringDiameter: u.mm(2.5) }),
   scaleReading: (u, s) =>
