@@ -13,6 +13,8 @@ export {
   lubricationRatio,
   modifiedLifeTime,
 } from './bearings/lifeModification.ts'
+export type { SqueezedBearing } from './bearings/preloadClosing.ts'
+export { preloadClosing, preloadForce } from './bearings/preloadClosing.ts'
 export { ratingLife, ratingLifeTime, requiredRating } from './bearings/ratingLife.ts'
 export type { Seat } from './bearings/recommendedSeat.ts'
 export { housingSeat, shaftSeat } from './bearings/recommendedSeat.ts'

@@ -17,6 +17,11 @@ const pair = ({ mm }: TypedUnits, s: number) => ({
   wheelTeeth: 60,
 })
 
+const squeezed = ({ mm }: TypedUnits) => {
+  const bearing = { rollers: 18, rollerLength: mm(12), contactAngle: degree(15) }
+  return [bearing, { ...bearing, rollers: 22 }] as const
+}
+
 export const GEAR_CASES: Cases = {
   backlashFromCentres: (u, s) => m.backlashFromCentres({ opening: u.mm(0.1 * s), pressureAngle: angle }),
   centresForBacklash: (u, s) => m.centresForBacklash({ backlash: u.mm(0.1 * s), pressureAngle: angle }),
@@ -128,6 +133,8 @@ export const GEAR_CASES: Cases = {
   roadSpeed: (u, s) => m.roadSpeed({ shaftSpeed: rpm(1500), ratio: 60, rollingRadius: u.mm(600 * s) }),
   ropeSpeed: (u, s) =>
     m.ropeSpeed({ drumSpeed: rpm(10), drumDiameter: u.mm(300 * s), ropeDiameter: u.mm(16), layer: 2 }),
+  preloadClosing: (u, s) => m.preloadClosing({ force: u.N(1000 * s), bearings: squeezed(u) }),
+  preloadForce: (u, s) => m.preloadForce({ closing: u.um(20 * s), bearings: squeezed(u) }),
   bearingBore: (u) => m.bearingBore({ bore: u.mm(40), tolerance: 'Normal' }),
   bearingSeat: (u) => m.bearingSeat({ bore: u.mm(40), tolerance: 'Normal', shaftClass: 'k6' }),
   ratingLife: (u, s) => m.ratingLife({ dynamicRating: u.N(20000), load: u.N(5000 * s), kind: 'roller' }),
