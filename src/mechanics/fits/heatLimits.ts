@@ -76,6 +76,7 @@ export function heatLimitOf(kind: HeatedPart | (string & {})): HeatLimit {
  * How long a part may stay at a temperature: the time of the mildest step that is not milder than it; left out where
  * nothing is said, or where it is beyond every step.
  *
+ * @source the source line of the limit
  * @example longestAt(heatLimitOf('bearing, metal cage'), celsius(100))   // 28800 s
  */
 export function longestAt({ holding }: HeatLimit, temperature: Kelvin): Second | undefined {
@@ -96,6 +97,7 @@ export interface HeatEnd {
 /**
  * The hottest that a part takes: what is held here, or the maker's own ceiling where that is lower.
  *
+ * @source the source line of the limit; the maker's own comes first
  * @example hottestOf({ kind: 'plain part', notAbove: celsius(60) }).source   // told for this part
  */
 export function hottestOf({
@@ -114,6 +116,7 @@ export function hottestOf({
 /**
  * The coldest that a part takes: what is held here, or the maker's own limit where that is higher.
  *
+ * @source the source line of the limit; the maker's own comes first
  * @example coldestOf({ kind: 'plain part', notBelow: celsius(-40) }).source   // told for this part
  */
 export function coldestOf({
