@@ -1,4 +1,4 @@
-// The library door as another project meets it: packed to a tarball, unpacked into a project outside this tree, called and
+// The library doors as another project meets them: packed to a tarball, unpacked into a project outside this tree, called and
 // typed there. Bundled as scripts/build.mjs does it, but aside, so that no other test loses its dist/.
 import { execFileSync } from 'node:child_process'
 import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs'
@@ -8,7 +8,7 @@ import { build } from 'rolldown'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 
 const root = process.cwd()
-const outside = mkdtempSync(join(tmpdir(), 'mechanics-packed-'))
+const outside = mkdtempSync(join(tmpdir(), 'matchmark-packed-'))
 const project = join(outside, 'project')
 const run = (command: string, parameters: readonly string[], cwd = project) =>
   execFileSync(command, parameters, { cwd, encoding: 'utf8', stdio: 'pipe' })
@@ -19,7 +19,12 @@ beforeAll(async () => {
   mkdirSync(whole)
   for (const file of ['package.json', 'LICENSE', 'README.md']) cpSync(join(root, file), join(whole, file))
   await build({
-    ...{ cwd: root, input: { mechanics: 'src/mechanics/index.ts' }, platform: 'node', logLevel: 'warn' },
+    ...{
+      cwd: root,
+      input: { mechanics: 'src/mechanics/index.ts', planning: 'src/planning/index.ts' },
+      platform: 'node',
+      logLevel: 'warn',
+    },
     output: { dir: join(whole, 'dist'), format: 'esm', entryFileNames: '[name].js' },
   })
   run(process.execPath, [tsc, '-p', 'tsconfig.types.json', '--outDir', join(whole, 'dist', 'types')], root)
@@ -73,5 +78,37 @@ spanSize({ module: 0.003, teeth: 24, pressureAngle: angle.low, across: 3 })
 `,
   )
   const options = ['--noEmit', '--strict', '--module', 'nodenext', '--target', 'es2023', '--types', '', 'typed.ts']
+  expect(run(process.execPath, [tsc, ...options])).toBe('')
+})
+
+const SMALL = `{ schema: 'matchmark-planning/1', people: 1, lags: [], start: { attitudes: {} },
+  changes: { turn: {}, station_s: 0, workpiece_s: 0, tools_s: 0 },
+  operations: ['seal', 'float'].map((id) => ({
+    id, does: id, duration_s: { low: 60, usual: 60, high: 60 },
+    modes: [{ id: 'by hand', setup: { workpiece: 'any', attitude: 'any', station: 'any', tools: 'any' }, people: 1, needs: [] }],
+    needs: id === 'seal' ? [{ id: 'n', anyOf: [{ done: ['float'], notDone: [] }], giveUp: 1,
+      reason: { code: 'X', says: 'The float is read without the seal.', facts: {}, origin: 'author', standing: 'told' } }] : [],
+  })) }`
+
+test('another project plans by the package name, and its types come along', () => {
+  writeFileSync(
+    join(project, 'plan.js'),
+    `import { countSequences, plan } from 'matchmark/planning'
+const problem = ${SMALL}
+const { value, proven, steps } = plan(problem)
+console.log(JSON.stringify({ value, proven, order: steps.map(({ op }) => op), count: countSequences(problem) }))`,
+  )
+  const said = JSON.parse(run(process.execPath, ['plan.js']))
+  expect(said).toEqual({ value: [0, 120, 0], proven: true, order: ['float', 'seal'], count: '1' })
+  writeFileSync(
+    join(project, 'typedPlan.ts'),
+    `import { type PlanningProblem, type PlanResult, plan } from 'matchmark/planning'
+declare const problem: PlanningProblem
+export const result: PlanResult = plan(problem, { effort: 1000 })
+// @ts-expect-error: an effort is a number
+plan(problem, { effort: 'much' })
+`,
+  )
+  const options = ['--noEmit', '--strict', '--module', 'nodenext', '--target', 'es2023', '--types', '', 'typedPlan.ts']
   expect(run(process.execPath, [tsc, ...options])).toBe('')
 })
