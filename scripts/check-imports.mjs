@@ -9,12 +9,31 @@ const root = dirname(dirname(fileURLToPath(import.meta.url)))
 const ARROWS = {
   problem: { rooms: [], packages: [] },
   quantity: { rooms: ['problem'], packages: [] },
+  journal: { rooms: ['problem'], packages: ['zod', 'canonicalize', '@noble/hashes', '@noble/curves', 'fflate'] },
+  stores: {
+    rooms: ['problem', 'journal'],
+    packages: [
+      'node:fs',
+      'node:fs/promises',
+      'node:path',
+      'node:crypto',
+      '@photostructure/sqlite',
+      'node:sqlite',
+      'pg',
+      'idb',
+      'sharp',
+    ],
+  },
   mechanics: { rooms: ['problem', 'quantity'], packages: ['jstat', 'pure-rand'] },
   planning: { rooms: ['problem', 'quantity'], packages: ['pure-rand', 'zod'] },
   unit: { rooms: ['problem', 'quantity', 'mechanics', 'planning'], packages: ['yaml', 'zod'] },
   job: {
     rooms: ['problem', 'quantity', 'mechanics', 'planning', 'unit'],
     packages: ['yaml', 'zod', 'canonicalize', '@noble/hashes'],
+  },
+  record: {
+    rooms: ['problem', 'quantity', 'planning', 'unit', 'job', 'journal'],
+    packages: ['yaml', 'zod'],
   },
   paper: { rooms: ['problem', 'quantity', 'mechanics', 'planning', 'unit', 'job'], packages: [] },
   server: { rooms: '*', packages: '*' },
