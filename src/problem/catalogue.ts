@@ -7,11 +7,22 @@ import { MECHANICS } from './catalogue/mechanics.ts'
 import { PLANNING } from './catalogue/planning.ts'
 import { QUANTITY } from './catalogue/quantity.ts'
 import { SERVER } from './catalogue/server.ts'
+import { STORES } from './catalogue/stores.ts'
 import { UNIT } from './catalogue/unit.ts'
 import type { Entry } from './entry.ts'
 
-const TABLES = { ...QUANTITY, ...MECHANICS, ...PLANNING, ...UNIT, ...CONNECTIONS, ...DERIVE, ...EDGES,
-  ...SERVER, ...JOURNAL }
+const TABLES = {
+  ...QUANTITY,
+  ...MECHANICS,
+  ...PLANNING,
+  ...UNIT,
+  ...CONNECTIONS,
+  ...DERIVE,
+  ...EDGES,
+  ...JOURNAL,
+  ...STORES,
+  ...SERVER,
+}
 
 export type ProblemCode = keyof typeof TABLES
 
