@@ -8,7 +8,8 @@ export const SERVER = table({
     http: 401,
   },
   NOT_SIGNED_IN: {
-    says: ({ person }) => (person ? `${person} has not signed in on this device.` : 'Nobody has signed in on this device.'),
+    says: ({ person }) =>
+      person ? `${person} has not signed in on this device.` : 'Nobody has signed in on this device.',
     next: 'Choose your name and type your PIN. What was written stays on this device until then.',
     http: 401,
   },

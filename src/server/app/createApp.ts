@@ -4,7 +4,12 @@ import rateLimit from '@fastify/rate-limit'
 import sse from '@fastify/sse'
 import swagger from '@fastify/swagger'
 import { type FastifyBaseLogger, type FastifyInstance, type FastifyServerOptions, fastify } from 'fastify'
-import { jsonSchemaTransform, serializerCompiler, validatorCompiler, type ZodTypeProvider } from 'fastify-type-provider-zod'
+import {
+  jsonSchemaTransform,
+  serializerCompiler,
+  validatorCompiler,
+  type ZodTypeProvider,
+} from 'fastify-type-provider-zod'
 import { Problem } from '../../problem/problem.ts'
 import { bookRoutes } from '../routes/books.ts'
 import { changeRoutes } from '../routes/changes.ts'

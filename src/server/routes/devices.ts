@@ -20,10 +20,14 @@ export async function deviceRoutes(app: Api, { book, gate, measures }: Parts): P
     const devices = [...book.shop.devices.values()].map((one) => ({ ...one, people: [...one.people] }))
     return { devices }
   })
-  app.post('/api/invitations', { config: FEW, schema: { summary: 'A code that enrols one device, once.' } }, async (request, reply) => {
-    mustBe('keeper', request.who, 'invite devices')
-    return reply.code(201).send(await gate.invite(by(request.who)))
-  })
+  app.post(
+    '/api/invitations',
+    { config: FEW, schema: { summary: 'A code that enrols one device, once.' } },
+    async (request, reply) => {
+      mustBe('keeper', request.who, 'invite devices')
+      return reply.code(201).send(await gate.invite(by(request.who)))
+    },
+  )
   app.post(
     '/api/enrol',
     {

@@ -20,7 +20,9 @@ const page = z.object({
 export async function entryRoutes(app: Api, { journal, book, measures }: Parts): Promise<void> {
   app.post(
     '/api/entries',
-    { schema: { summary: 'Keeps entries. Safe to repeat; answered when they would survive a pulled plug.', body: put } },
+    {
+      schema: { summary: 'Keeps entries. Safe to repeat; answered when they would survive a pulled plug.', body: put },
+    },
     async (request) => {
       const entries = readEntries(request.body.entries).map(({ entry }) => entry)
       mustBeAllowed(entries, request.who, book.shop)

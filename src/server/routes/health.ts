@@ -4,10 +4,14 @@ import type { Parts } from '../app/parts.ts'
 import { mustBe } from '../shop/who.ts'
 
 export async function healthRoutes(app: Api, { journal, measures }: Parts): Promise<void> {
-  app.get('/health', { config: { open: true, rateLimit: false }, schema: { summary: 'Well, when it answers 200.' } }, async () => {
-    await journal.streams()
-    return { well: true }
-  })
+  app.get(
+    '/health',
+    { config: { open: true, rateLimit: false }, schema: { summary: 'Well, when it answers 200.' } },
+    async () => {
+      await journal.streams()
+      return { well: true }
+    },
+  )
   app.get('/metrics', { schema: { summary: 'Prometheus text; for the keeper.' } }, async (request, reply) => {
     mustBe('keeper', request.who, 'read the measures')
     return reply.type(measures.contentType).send(await measures.text())

@@ -1,9 +1,9 @@
 // Who is here; signing in and out; who belongs to the shop.
 import { z } from 'zod'
-import type { Api } from '../app/createApp.ts'
-import { givePerson, PERSON_COOKIE, takePerson } from '../app/access.ts'
-import type { Parts } from '../app/parts.ts'
 import { Problem } from '../../problem/problem.ts'
+import { givePerson, PERSON_COOKIE, takePerson } from '../app/access.ts'
+import type { Api } from '../app/createApp.ts'
+import type { Parts } from '../app/parts.ts'
 import { ROLES } from '../shop/shopState.ts'
 import { mustBe } from '../shop/who.ts'
 
@@ -21,11 +21,17 @@ const person = z.object({ name })
 const FEW = { rateLimit: { max: 30, timeWindow: '1 minute' } }
 
 export async function peopleRoutes(app: Api, { book, gate, measures }: Parts): Promise<void> {
-  app.get('/api/me', { config: { open: true }, schema: { summary: 'This device and who has signed in on it.' } }, async ({ who }) => {
-    const enrolled = who.device !== null || who.role === 'keeper'
-    const people = [...book.shop.people.values()].filter(({ left }) => !left).map(({ name, role }) => ({ name, role }))
-    return { ...who, enrolled, people: enrolled ? people : [] }
-  })
+  app.get(
+    '/api/me',
+    { config: { open: true }, schema: { summary: 'This device and who has signed in on it.' } },
+    async ({ who }) => {
+      const enrolled = who.device !== null || who.role === 'keeper'
+      const people = [...book.shop.people.values()]
+        .filter(({ left }) => !left)
+        .map(({ name, role }) => ({ name, role }))
+      return { ...who, enrolled, people: enrolled ? people : [] }
+    },
+  )
   app.post(
     '/api/sign-in',
     { config: FEW, schema: { summary: 'A person signs in on this device.', body: z.object({ person: name, pin }) } },
@@ -42,11 +48,15 @@ export async function peopleRoutes(app: Api, { book, gate, measures }: Parts): P
       }
     },
   )
-  app.post('/api/sign-out', { schema: { summary: 'Whoever is signed in on this device signs out.' } }, async (request, reply) => {
-    await gate.signOut(request.cookies[PERSON_COOKIE])
-    takePerson(reply)
-    return { person: null }
-  })
+  app.post(
+    '/api/sign-out',
+    { schema: { summary: 'Whoever is signed in on this device signs out.' } },
+    async (request, reply) => {
+      await gate.signOut(request.cookies[PERSON_COOKIE])
+      takePerson(reply)
+      return { person: null }
+    },
+  )
   app.post(
     '/api/people',
     { config: FEW, schema: { summary: 'Somebody joins the shop.', body: z.object({ name, role, pin }) } },
@@ -67,18 +77,25 @@ export async function peopleRoutes(app: Api, { book, gate, measures }: Parts): P
   )
   app.put(
     '/api/people/:name/pin',
-    { config: FEW, schema: { summary: 'A new PIN: of oneself, or by the keeper.', params: person, body: z.object({ pin }) } },
+    {
+      config: FEW,
+      schema: { summary: 'A new PIN: of oneself, or by the keeper.', params: person, body: z.object({ pin }) },
+    },
     async (request) => {
       if (request.who.person !== request.params.name) mustBe('keeper', request.who, "change another's PIN")
       await gate.setPin(request.params.name, request.body.pin, by(request.who))
       return { name: request.params.name }
     },
   )
-  app.delete('/api/people/:name', { schema: { summary: 'Somebody leaves the shop.', params: person } }, async (request) => {
-    mustBe('keeper', request.who, 'let people go')
-    await gate.letGo(request.params.name, by(request.who))
-    return { name: request.params.name }
-  })
+  app.delete(
+    '/api/people/:name',
+    { schema: { summary: 'Somebody leaves the shop.', params: person } },
+    async (request) => {
+      mustBe('keeper', request.who, 'let people go')
+      await gate.letGo(request.params.name, by(request.who))
+      return { name: request.params.name }
+    },
+  )
 }
 
 export const by = ({ person }: { readonly person: string | null }): string => person ?? 'keeper at the server'

@@ -31,7 +31,9 @@ export async function webRoutes(app: Api, { webRoot }: Parts): Promise<void> {
     const isRead = request.method === 'GET' || request.method === 'HEAD'
     return sendProblem(
       reply,
-      isRead ? new Problem('NOT_HERE', { what: 'such sheet or file' }) : new Problem('METHOD_NOT_HERE', { method: request.method }),
+      isRead
+        ? new Problem('NOT_HERE', { what: 'such sheet or file' })
+        : new Problem('METHOD_NOT_HERE', { method: request.method }),
     )
   })
 }

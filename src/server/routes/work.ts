@@ -38,12 +38,24 @@ export async function workRoutes(app: Api, { journal, files, work }: Parts): Pro
       },
     )
   }
-  app.get('/api/work/:id', { sse: { kind: 'dual' }, schema: { summary: 'How it stands; followed when asked for as server-sent events.', params: id } }, async (request, reply) => {
-    const first = await work.status(request.params.id)
-    if (!first) throw new Problem('NOT_HERE', { what: 'work of this name' })
-    if (!reply.sse) return first
-    await reply.sse.send(follow(() => work.status(request.params.id), () => request.raw.destroyed))
-  })
+  app.get(
+    '/api/work/:id',
+    {
+      sse: { kind: 'dual' },
+      schema: { summary: 'How it stands; followed when asked for as server-sent events.', params: id },
+    },
+    async (request, reply) => {
+      const first = await work.status(request.params.id)
+      if (!first) throw new Problem('NOT_HERE', { what: 'work of this name' })
+      if (!reply.sse) return first
+      await reply.sse.send(
+        follow(
+          () => work.status(request.params.id),
+          () => request.raw.destroyed,
+        ),
+      )
+    },
+  )
   app.delete('/api/work/:id', { schema: { summary: 'Stops it.', params: id } }, async (request) => {
     mustBe('rebuilder', request.who, 'stop work')
     return { stopped: await work.stop(request.params.id) }

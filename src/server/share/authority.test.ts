@@ -49,4 +49,3 @@ test('the fingerprint is the one that other programs print', async () => {
   const printed = new X509Certificate(authority.certificate).fingerprint256.replaceAll(':', ' ')
   expect(await fingerprintOf(authority.certificate)).toBe(printed)
 })
-

@@ -28,8 +28,7 @@ export async function keepCertificates({ folder, shop, names, now }: Certificate
   }
   const known = await read(folder, 'server')
   const vouched = new Set(known ? namesOf(known.certificate) : [])
-  const stillGood =
-    known && daysLeft(known.certificate, now) > EARLY_DAYS && names.every((name) => vouched.has(name))
+  const stillGood = known && daysLeft(known.certificate, now) > EARLY_DAYS && names.every((name) => vouched.has(name))
   if (stillGood) return { authority, server: known }
   const server = await certifyServer({ authority, names, now })
   await write(folder, 'server', server)

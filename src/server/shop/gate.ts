@@ -1,12 +1,12 @@
 // Who may come in: enrolment of devices by one-time codes, people by their PIN; tokens for both, kept as hashes.
 import { randomBytes } from 'node:crypto'
 import { Problem } from '../../problem/problem.ts'
+import type { Vault } from '../../stores/vault/vault.ts'
 import { countTry, openAgain } from './lockout.ts'
 import { hashPin, isPin } from './pin.ts'
 import type { ShopBook } from './shopBook.ts'
 import type { Role, ShopPerson } from './shopState.ts'
 import { hashOfCode, hashOfToken, newCode, newToken } from './token.ts'
-import type { Vault } from '../../stores/vault/vault.ts'
 
 const CODE_ms = 15 * 60_000
 /** A working day and its overtime. */
@@ -24,7 +24,11 @@ export interface Gate {
   /** A code that enrols one device; good once and for 15 minutes. */
   invite(by: string): Promise<{ readonly code: string; readonly until_ms: number }>
   /** @throws CODE_WRONG · LOCKED_OUT */
-  enrol(asked: { code: string; called: string; from: string }): Promise<{ readonly device: string; readonly token: string }>
+  enrol(asked: {
+    code: string
+    called: string
+    from: string
+  }): Promise<{ readonly device: string; readonly token: string }>
   /** @throws PERSON_TAKEN · PIN_UNFIT */
   addPerson(person: { name: string; role: Role; pin: string }, by: string): Promise<void>
   /** @throws NOT_HERE · PIN_UNFIT */

@@ -18,7 +18,8 @@ export function mustBeAllowed(entries: readonly Entry[], { device }: Who, shop: 
     // At the server's own machine nobody has to prove who he is.
     if (device === null) continue
     if (entry.device !== device) throw new Problem('DEVICE_NOT_YOURS', { received: entry.device, device })
-    if (!shop.devices.get(device)?.people.has(entry.person)) throw new Problem('NOT_SIGNED_IN', { person: entry.person })
+    if (!shop.devices.get(device)?.people.has(entry.person))
+      throw new Problem('NOT_SIGNED_IN', { person: entry.person })
     const role = shop.people.get(entry.person)?.role ?? 'helper'
     const what = decisionIn(entry)
     if (what && !mayAs(role, 'rebuilder')) {

@@ -36,4 +36,11 @@ export async function isPin(pin: string, hashed: string | undefined): Promise<bo
   return timingSafeEqual(found, expected) && hashed !== undefined
 }
 
-const NOBODY = ['scrypt', COST.N, COST.r, COST.p, randomBytes(16).toString('base64'), randomBytes(LENGTH).toString('base64')].join('$')
+const NOBODY = [
+  'scrypt',
+  COST.N,
+  COST.r,
+  COST.p,
+  randomBytes(16).toString('base64'),
+  randomBytes(LENGTH).toString('base64'),
+].join('$')

@@ -11,14 +11,22 @@ export interface ShopBook {
   /** As of the last entry that this server has seen. */
   readonly shop: Shop
   /** Writes a note into the shop's stream; the shop is changed when it resolves. */
-  note(topic: ShopTopic, says: string, facts: Readonly<Record<string, string | number | boolean>>, by?: string): Promise<void>
+  note(
+    topic: ShopTopic,
+    says: string,
+    facts: Readonly<Record<string, string | number | boolean>>,
+    by?: string,
+  ): Promise<void>
   /** Reads what other servers have written meanwhile. */
   catchUp(): Promise<void>
   close(): void
 }
 
 /** @param device the name of this server, its own at each start: two servers never write one chain */
-export async function openShopBook(journal: Journal, { device, now }: { device: string; now: () => number }): Promise<ShopBook> {
+export async function openShopBook(
+  journal: Journal,
+  { device, now }: { device: string; now: () => number },
+): Promise<ShopBook> {
   let entries: StoredEntry[] = []
   let position = 0
   let shop: Shop = NO_SHOP
@@ -53,7 +61,14 @@ export async function openShopBook(journal: Journal, { device, now }: { device: 
     },
     note: (topic, says, facts, by = 'server') =>
       inTurn(async () => {
-        const said = { id: randomUUID(), stream: SHOP, kind: 'note', body: { says, topic, facts }, person: by, device } as const
+        const said = {
+          id: randomUUID(),
+          stream: SHOP,
+          kind: 'note',
+          body: { says, topic, facts },
+          person: by,
+          device,
+        } as const
         const sealed = nextEntry(said, { tail, clock, now_ms: now() })
         await journal.put([sealed.entry])
         tail = sealed.tail

@@ -6,7 +6,8 @@ import type { Vault } from './vault.ts'
 export async function postgresVault(pool: Pool): Promise<Vault> {
   await pool.query('create table if not exists kept (key text primary key, value text not null)')
   return {
-    read: async (key) => (await pool.query<{ value: string }>('select value from kept where key = $1', [key])).rows[0]?.value,
+    read: async (key) =>
+      (await pool.query<{ value: string }>('select value from kept where key = $1', [key])).rows[0]?.value,
     change: async (key, to) => {
       const client = await pool.connect()
       try {
