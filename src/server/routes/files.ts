@@ -61,7 +61,7 @@ export async function fileRoutes(app: Api, { files }: Parts): Promise<void> {
     { schema: { summary: 'The text of a unit file.', params: known } },
     async (request, reply) => {
       const found = await files.read(request.params.sha256)
-      if (!found || found.type !== 'text/yaml') throw new Problem('NOT_HERE', { what: 'unit file of this hash' })
+      if (found?.type !== 'text/yaml') throw new Problem('NOT_HERE', { what: 'unit file of this hash' })
       return send(reply, found, {
         tag: `"${request.params.sha256}"`,
         range: undefined,

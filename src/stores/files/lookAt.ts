@@ -24,11 +24,8 @@ function isText(bytes: Uint8Array): boolean {
   if (bytes.length === 0 || bytes.length > MOST_PHOTO_BYTES) return false
   try {
     const text = new TextDecoder('utf-8', { fatal: true }).decode(bytes)
-    // biome-ignore lint/suspicious/noControlCharactersInRegex: what no text file holds
-    return (
-      !/[\u0000-\u0008\u000b\u000c\u000e-\u001f]/.test(text) &&
-      /^["']?matchmark["']?[ \t]*:[ \t]*["']?unit\b/m.test(text)
-    )
+    const isPlain = ![...text].some((letter) => letter < ' ' && letter !== '\n' && letter !== '\r' && letter !== '\t')
+    return isPlain && /^["']?matchmark["']?[ \t]*:[ \t]*["']?unit\b/m.test(text)
   } catch {
     return false
   }

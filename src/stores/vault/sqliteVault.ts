@@ -11,14 +11,14 @@ export async function sqliteVault(file: string): Promise<Vault & { close(): void
   const write = db.prepare('insert into kept (key, value) values (?1, ?2) on conflict (key) do update set value = ?2')
   const remove = db.prepare('delete from kept where key = ?')
   const list = db.prepare('select key from kept where substr(key, 1, length(?1)) = ?1 order by key')
-  const valueOf = (key: string) => (read.get(key) as { value: string } | undefined)?.value
+  const keptUnder = (key: string) => (read.get(key) as { value: string } | undefined)?.value
   return {
-    read: async (key) => use(() => valueOf(key)),
+    read: async (key) => use(() => keptUnder(key)),
     change: async (key, to) =>
       use(() => {
         db.exec('begin immediate')
         try {
-          const before = valueOf(key)
+          const before = keptUnder(key)
           const after = to(before)
           if (after === undefined) remove.run(key)
           else if (after !== before) write.run(key, after)
