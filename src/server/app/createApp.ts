@@ -3,7 +3,13 @@ import compress from '@fastify/compress'
 import rateLimit from '@fastify/rate-limit'
 import sse from '@fastify/sse'
 import swagger from '@fastify/swagger'
-import { type FastifyBaseLogger, type FastifyInstance, type FastifyServerOptions, fastify } from 'fastify'
+import {
+  type FastifyBaseLogger,
+  type FastifyInstance,
+  type FastifyServerOptions,
+  fastify,
+  LogController,
+} from 'fastify'
 import {
   jsonSchemaTransform,
   serializerCompiler,
@@ -14,6 +20,7 @@ import { Problem } from '../../problem/problem.ts'
 import { bookRoutes } from '../routes/books.ts'
 import { changeRoutes } from '../routes/changes.ts'
 import { deviceRoutes } from '../routes/devices.ts'
+import { enrolRoutes } from '../routes/enrol.ts'
 import { entryRoutes } from '../routes/entries.ts'
 import { fileRoutes } from '../routes/files.ts'
 import { healthRoutes } from '../routes/health.ts'
@@ -21,6 +28,7 @@ import { jobRoutes } from '../routes/jobs.ts'
 import { peopleRoutes } from '../routes/people.ts'
 import { webRoutes } from '../routes/web.ts'
 import { workRoutes } from '../routes/work.ts'
+import type { Certified } from '../share/authority.ts'
 import { guard } from './access.ts'
 import { secureHeaders } from './headers.ts'
 import type { Door, Parts } from './parts.ts'
@@ -35,9 +43,10 @@ export type Api = FastifyInstance<
   ZodTypeProvider
 >
 
-export interface Certificate {
-  readonly certificate: string
-  readonly key: string
+/** Where structured lines of the log go; nothing of people, cookies or bodies is ever in them. */
+export interface Log {
+  readonly level: 'debug' | 'info' | 'warn' | 'error'
+  readonly write: (line: string) => void
 }
 
 const JSON_BYTES = 8 * 2 ** 20
@@ -47,16 +56,19 @@ const REQUESTS_A_MINUTE = 3_000
 
 export interface AppOptions {
   readonly door: Door
-  readonly certificate?: Certificate
-  readonly logger?: FastifyBaseLogger
+  /** Speaks https with it. */
+  readonly certificate?: Certified
+  /** The certificate of the shop's authority, for tablets that are new here. */
+  readonly authority?: string | null
+  readonly log?: Log | undefined
   readonly requestTimeout_ms?: number
 }
 
 export async function createApp(parts: Parts, options: AppOptions): Promise<FastifyInstance> {
-  const { door, certificate, logger, requestTimeout_ms = REQUEST_ms } = options
+  const { door, certificate, authority = null, log, requestTimeout_ms = REQUEST_ms } = options
   const settings: FastifyServerOptions = {
-    ...(logger ? { loggerInstance: logger } : { logger: false }),
-    disableRequestLogging: true,
+    logger: log ? { level: log.level, stream: { write: log.write } } : false,
+    logController: new LogController({ disableRequestLogging: true }),
     bodyLimit: JSON_BYTES,
     requestTimeout: requestTimeout_ms,
     connectionTimeout: requestTimeout_ms,
@@ -84,6 +96,7 @@ export async function createApp(parts: Parts, options: AppOptions): Promise<Fast
   })
   measured(made, parts)
   for (const routes of ROUTES) await app.register(async (scope) => routes(scope as unknown as Api, parts))
+  await app.register(async (scope) => enrolRoutes(scope as unknown as Api, authority))
   await app.register(async (scope) => webRoutes(scope as unknown as Api, parts))
   return made
 }

@@ -3,6 +3,9 @@ import { mkdir, open, readFile, rename } from 'node:fs/promises'
 import { join } from 'node:path'
 import { type Certified, certifyServer, daysLeft, namesOf, newAuthority } from './authority.ts'
 
+/** What a tablet shows when it is asked whether to trust. */
+export const SHOP_NAME = 'Matchmark shop'
+
 /** Renewed at the first start after this many days before the end. */
 const EARLY_DAYS = 30
 

@@ -1,5 +1,5 @@
 // Opens the file of a vault and words what SQLite says of it.
-import { existsSync } from 'node:fs'
+import { closeSync, existsSync, openSync } from 'node:fs'
 import { type Database, sqliteDriver } from '../sqlite/driver.ts'
 import { sqliteProblem } from '../sqlite/sqliteProblem.ts'
 
@@ -15,6 +15,8 @@ export async function openVaultFile(file: string): Promise<VaultFile> {
   const { DatabaseSync } = await sqliteDriver()
   const name = existsSync(file) ? file : `${file}, new`
   try {
+    // Made first, so that what SQLite lays beside it is for the owner alone too.
+    closeSync(openSync(file, 'a', 0o600))
     const db = new DatabaseSync(file, { timeout: TIMEOUT_ms })
     db.exec('pragma journal_mode = wal; pragma synchronous = full')
     db.exec('create table if not exists kept (key text primary key, value text not null) strict')

@@ -1,12 +1,10 @@
 // The vault in an SQLite file of its own, which only its owner may read. Several processes may have it open.
-import { chmodSync } from 'node:fs'
 import { openVaultFile } from './openVaultFile.ts'
 import type { Vault } from './vault.ts'
 
 /** @throws STORE_NOT_OURS · STORE_READ_ONLY · STORE_FULL · STORE_BUSY · STORE_DAMAGED */
 export async function sqliteVault(file: string): Promise<Vault & { close(): void }> {
   const { db, use } = await openVaultFile(file)
-  chmodSync(file, 0o600)
   const read = db.prepare('select value from kept where key = ?')
   const write = db.prepare('insert into kept (key, value) values (?1, ?2) on conflict (key) do update set value = ?2')
   const remove = db.prepare('delete from kept where key = ?')
