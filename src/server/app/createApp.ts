@@ -52,6 +52,8 @@ export interface Log {
 const JSON_BYTES = 8 * 2 ** 20
 /** For the whole of a request, headers and body: a photo over a poor Wi-Fi still fits, a client that dribbles does not stay. */
 const REQUEST_ms = 120_000
+/** How often it is looked who is too slow. */
+const LOOK_ms = 5_000
 const REQUESTS_A_MINUTE = 3_000
 
 export interface AppOptions {
@@ -77,9 +79,10 @@ export async function createApp(parts: Parts, options: AppOptions): Promise<Fast
     frameworkErrors: (_error, _request, reply) =>
       sendProblem(reply, new Problem('REQUEST_SHAPE', { where: 'The address', reason: 'it is no address' })),
   }
-  const https = certificate && { cert: certificate.certificate, key: certificate.key, minVersion: 'TLSv1.2' }
+  const looks = { connectionsCheckingInterval: Math.min(LOOK_ms, requestTimeout_ms) }
+  const https = certificate && { ...looks, cert: certificate.certificate, key: certificate.key, minVersion: 'TLSv1.2' }
   // With and without https it is one application; the types know two.
-  const made = fastify({ ...settings, ...(https && { https }) } as FastifyServerOptions)
+  const made = fastify({ ...settings, ...(https ? { https } : { http: looks }) } as FastifyServerOptions)
   made.server.headersTimeout = Math.min(10_000, requestTimeout_ms)
   const app = made.withTypeProvider<ZodTypeProvider>() as Api
   app.setValidatorCompiler(validatorCompiler)
@@ -119,7 +122,12 @@ const ABOUT = `Entries go in and come out in any order; what they mean is in src
 function measured(app: FastifyInstance, { measures }: Parts): void {
   app.addHook('onResponse', async (request, reply) => {
     const route = request.routeOptions.url ?? 'none'
-    const asked = { method: request.method, route, status: reply.statusCode, seconds: reply.elapsedTime / 1000 }
+    const asked = {
+      method: request.method,
+      route,
+      status: reply.statusCode,
+      seconds: Math.round(reply.elapsedTime) / 1000,
+    }
     measures.answered(asked)
     request.log.info({ ...asked, device: request.who?.device ?? undefined }, 'answered')
   })
