@@ -76,7 +76,7 @@ journalContract('a browser', async () => {
       const said = await at.evaluate(([number, asked, all]) => page.ask(number, asked, all), [
         handle,
         verb,
-        given,
+        JSON.stringify(given),
       ] as const)
       if ('answer' in said) return said.answer as Answer
       throw new Problem(said.code as ProblemCode, said.facts as Facts)
