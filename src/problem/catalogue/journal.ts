@@ -34,4 +34,9 @@ export const JOURNAL = table({
     next: 'Only texts, finite numbers, true, false, null, lists and plain objects can be written; see RFC 8785.',
     http: 422,
   },
+  ARCHIVE_BROKEN: {
+    says: ({ file, reason }) => `${file} is not as it was sealed: ${reason}`,
+    next: "Nothing was taken from it. 'matchmark verify' says all that is wrong; ask for the archive anew.",
+    http: 422,
+  },
 })
