@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
-import { Writer } from '../../stores/testing/writer.ts'
 import { hashOfBytes } from '../canonicalForm.ts'
+import { nextEntry, type Tail } from '../chain.ts'
 import type { Entry } from '../entry.ts'
 import { sealJob, verifyJob } from './jobArchive.ts'
 import { newSealKey, openSealed, publicKeyOf, seal } from './sealed.ts'
@@ -10,12 +10,19 @@ const UNIT = new TextEncoder().encode('matchmark: unit\nname: Winch\n')
 
 /** Two devices' entries, and a unit file. */
 function entriesOf(count: number): Entry[] {
-  const writers = ['tablet', 'laptop'].map((device, index) => new Writer(device, 'J41', `person ${index}`))
-  return Array.from({ length: count }, (_, index) =>
-    index % 7 === 3
-      ? writers[index % 2]!.write('step-signed', { step: `step ${index}` })
-      : writers[index % 2]!.write('note', { says: `note ${index}` }),
-  )
+  const tails = new Map<string, Tail>()
+  return Array.from({ length: count }, (_, index) => {
+    const device = index % 2 === 0 ? 'tablet' : 'laptop'
+    const id = `00000000-0000-4000-8000-${String(index).padStart(12, '0')}`
+    const said = { id, stream: 'J41', kind: 'note', body: { says: `note ${index}` }, person: 'Ada', device } as const
+    const made = nextEntry(said, {
+      tail: tails.get(device),
+      clock: undefined,
+      now_ms: 1_773_000_000_000 + 1_000 * index,
+    })
+    tails.set(device, made.tail)
+    return made.entry
+  })
 }
 
 const archiveOf = (count: number, secret = KEY): Uint8Array =>

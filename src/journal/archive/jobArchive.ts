@@ -1,4 +1,6 @@
 // One job, whole, in one file: its entries, its unit files and photos, sealed by the shop.
+import { utf8ToBytes } from '@noble/hashes/utils.js'
+import { strFromU8 } from 'fflate'
 import { type ChainReport, checkChains, type Hashed, headsOf } from '../checkChains.ts'
 import type { Entry } from '../entry.ts'
 import { compareEntries } from '../foldOrder.ts'
