@@ -5,10 +5,26 @@ import { fileURLToPath } from 'node:url'
 
 const root = dirname(dirname(fileURLToPath(import.meta.url)))
 
-/** A room may import itself and the rooms named here; every package it may load stands behind them. */
+/** A room may import itself and the rooms named here, its tests also the `testRooms`; every package it may load stands behind them. */
 const ARROWS = {
   problem: { rooms: [], packages: [] },
   quantity: { rooms: ['problem'], packages: [] },
+  journal: { rooms: ['problem'], packages: ['zod', 'canonicalize', '@noble/hashes', '@noble/curves', 'fflate'] },
+  stores: {
+    rooms: ['problem', 'journal'],
+    testRooms: ['record'],
+    packages: [
+      'node:fs',
+      'node:fs/promises',
+      'node:path',
+      'node:crypto',
+      '@photostructure/sqlite',
+      'node:sqlite',
+      'pg',
+      'idb',
+      'sharp',
+    ],
+  },
   mechanics: { rooms: ['problem', 'quantity'], packages: ['jstat', 'pure-rand'] },
   planning: { rooms: ['problem', 'quantity'], packages: ['pure-rand', 'zod'] },
   unit: { rooms: ['problem', 'quantity', 'mechanics', 'planning'], packages: ['yaml', 'zod'] },
@@ -16,18 +32,23 @@ const ARROWS = {
     rooms: ['problem', 'quantity', 'mechanics', 'planning', 'unit'],
     packages: ['yaml', 'zod', 'canonicalize', '@noble/hashes'],
   },
+  record: {
+    rooms: ['problem', 'quantity', 'planning', 'unit', 'job', 'journal'],
+    testRooms: ['stores'],
+    packages: ['yaml', 'zod'],
+  },
   paper: { rooms: ['problem', 'quantity', 'mechanics', 'planning', 'unit', 'job'], packages: [] },
   server: { rooms: '*', packages: '*' },
   cli: { rooms: '*', packages: '*' },
 }
-const TEST_PACKAGES = ['vitest', 'fast-check', 'yaml', 'zod']
+const TEST_PACKAGES = ['vitest', 'fast-check', 'yaml', 'zod', 'playwright-core', 'rolldown']
 
 const faults = []
 const files = readdirSync(join(root, 'src'), { recursive: true }).filter((file) => /\.tsx?$/.test(file))
 for (const file of files) {
   const room = file.split(sep)[0]
   const arrows = ARROWS[room]
-  const isTest = /\.test\.ts$/.test(file)
+  const isTest = /\.test\.ts$|[\\/]testing[\\/]/.test(file)
   if (!arrows) {
     faults.push(`src/${file}: the room ${room} has no arrows; add it to scripts/check-imports.mjs`)
     continue
@@ -40,7 +61,11 @@ for (const file of files) {
       const at = `src/${file}:${index + 1}`
       if (target.startsWith('.')) {
         const other = relative(join(root, 'src'), join(root, 'src', dirname(file), target)).split(sep)[0]
-        const known = other === room || arrows.rooms === '*' || arrows.rooms.includes(other)
+        const known =
+          other === room ||
+          arrows.rooms === '*' ||
+          arrows.rooms.includes(other) ||
+          (isTest && arrows.testRooms?.includes(other))
         if (!known) faults.push(`${at}: ${room} must not import ${other} (${target})`)
         if (!/\.(ts|tsx|json)$/.test(target)) faults.push(`${at}: write the file ending in '${target}'`)
         return

@@ -6,7 +6,7 @@ export interface Entry {
   readonly says: (facts: Facts) => string
   /** What the person can do next. */
   readonly next: string | ((facts: Facts) => string)
-  readonly http: 400 | 404 | 409 | 413 | 422
+  readonly http: 400 | 401 | 403 | 404 | 405 | 409 | 413 | 415 | 422 | 429 | 500 | 503 | 507
 }
 
 /** Types a table of entries without losing its codes. */

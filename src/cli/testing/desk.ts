@@ -19,6 +19,8 @@ export function memoryFiles(files: Map<string, string>): Files {
       return text
     },
     write: async (path, text) => void files.set(join(path), text),
+    readBytes: async (path) => Buffer.from(files.get(join(path)) ?? '', 'latin1'),
+    writeBytes: async (path, bytes) => void files.set(join(path), Buffer.from(bytes).toString('latin1')),
   }
 }
 
@@ -39,10 +41,13 @@ export async function say(
       time += tick_ms
       return time
     },
+    clock: () => Date.UTC(2026, 2, 14, 9),
     today: () => '2026-03-14',
     files: memoryFiles(new Map()),
     env: () => undefined,
     font: async () => new Uint8Array(),
+    beside: (name) => new URL(`../../../dist/${name}`, import.meta.url),
+    secret: async () => '4711',
     stopped: async () => {},
     ...given,
   }

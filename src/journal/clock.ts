@@ -1,0 +1,26 @@
+// The hybrid logical clock of a device: near to the time of day, never backwards, and later than all it has seen.
+import type { At } from './entry.ts'
+
+/**
+ * The time of the next entry of a device. A clock that was set back, or stands still, counts on in `n`.
+ *
+ * @param last the latest time the device has given or seen; nothing at the very first
+ * @param now_ms the device's own clock
+ * @source Kulkarni, Demirbas, Madappa, Avva, Leone: Logical Physical Clocks (2014), figure 5, "send or local event"
+ * @example tick({ ms: 1000, n: 2 }, 900)   // { ms: 1000, n: 3 }
+ */
+export function tick(last: At | undefined, now_ms: number): At {
+  const now = Math.max(0, Math.floor(now_ms))
+  return last && last.ms >= now ? { ms: last.ms, n: last.n + 1 } : { ms: now, n: 0 }
+}
+
+/**
+ * The later of two times: what a device keeps as its last when it sees an entry of another. The next tick is then later than
+ * both, so that what a person did knowing of something is always folded after it. (The paper ticks on receipt; here seeing is no event of its own.)
+ *
+ * @example latest({ ms: 1000, n: 2 }, { ms: 1000, n: 5 })   // { ms: 1000, n: 5 }
+ */
+export const latest = (last: At | undefined, seen: At): At => (last && compareAt(last, seen) >= 0 ? last : seen)
+
+/** Below zero where a is earlier. */
+export const compareAt = (a: At, b: At): number => a.ms - b.ms || a.n - b.n
