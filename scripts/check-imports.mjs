@@ -36,6 +36,10 @@ const ARROWS = {
     packages: ['yaml', 'zod'],
   },
   paper: { rooms: ['problem', 'quantity', 'mechanics', 'planning', 'unit', 'job'], packages: [] },
+  web: {
+    rooms: ['problem', 'quantity', 'mechanics', 'planning', 'unit', 'job', 'paper', 'journal', 'record', 'stores'],
+    packages: ['react', 'react-dom', 'wouter', 'idb', '@fontsource-variable'],
+  },
   server: { rooms: '*', packages: '*' },
   cli: { rooms: '*', packages: '*' },
 }

@@ -26,6 +26,7 @@ export const DRAWING_STYLE = `
 .d .way-head{fill:var(--d-blue)}
 .d .halo{stroke:var(--d-paper);stroke-width:4}
 .d .wide{stroke-width:7}
+.d .wider{stroke-width:8}
 .d .dot-halo{fill:var(--d-paper)}
 .d .leader{stroke:var(--d-ink);stroke-width:1.1}
 .d .dot{fill:var(--d-ink)}
