@@ -50,7 +50,7 @@ const files = readdirSync(join(root, 'src'), { recursive: true }).filter((file) 
 for (const file of files) {
   const room = file.split(sep)[0]
   const arrows = ARROWS[room]
-  const isTest = /\.test\.ts$/.test(file)
+  const isTest = /\.test\.ts$|[\\/]testing[\\/]/.test(file)
   if (!arrows) {
     faults.push(`src/${file}: the room ${room} has no arrows; add it to scripts/check-imports.mjs`)
     continue

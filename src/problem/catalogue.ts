@@ -6,10 +6,21 @@ import { JOURNAL } from './catalogue/journal.ts'
 import { MECHANICS } from './catalogue/mechanics.ts'
 import { PLANNING } from './catalogue/planning.ts'
 import { QUANTITY } from './catalogue/quantity.ts'
+import { STORES } from './catalogue/stores.ts'
 import { UNIT } from './catalogue/unit.ts'
 import type { Entry } from './entry.ts'
 
-const TABLES = { ...QUANTITY, ...MECHANICS, ...PLANNING, ...UNIT, ...CONNECTIONS, ...DERIVE, ...EDGES, ...JOURNAL }
+const TABLES = {
+  ...QUANTITY,
+  ...MECHANICS,
+  ...PLANNING,
+  ...UNIT,
+  ...CONNECTIONS,
+  ...DERIVE,
+  ...EDGES,
+  ...JOURNAL,
+  ...STORES,
+}
 
 export type ProblemCode = keyof typeof TABLES
 
