@@ -20,6 +20,12 @@ export class Stopped extends Error {
   override readonly name = 'Stopped'
 }
 
+export interface Worked {
+  readonly key: string
+  readonly number: string
+  readonly worked: WorkedJob
+}
+
 interface Waiting {
   readonly resolve: (answer: Answer) => void
   readonly reject: (error: Error) => void
@@ -33,10 +39,15 @@ export class Workshop {
   #next = 1
   readonly #waiting = new Map<number, Waiting>()
 
-  async work(sources: Sources, onProgress?: (states: number) => void): Promise<WorkedJob> {
+  /** What was worked out last: a sheet that opens next shows it at once. */
+  last: Worked | undefined
+
+  /** @param key what it is worked out from, in short: the same key gives the same */
+  async work(key: string, sources: Sources, onProgress?: (states: number) => void): Promise<Worked> {
     const answer = await this.#ask({ asks: 'work', sources }, onProgress)
     if (answer.is !== 'worked') throw new Error(`assert: asked for work, got ${answer.is}`)
-    return answer.worked
+    this.last = { key, number: sources.job.id, worked: answer.worked }
+    return this.last
   }
 
   async step(step: string, room: Room): Promise<StepDrawings> {
