@@ -5,13 +5,14 @@ import { fileURLToPath } from 'node:url'
 
 const root = dirname(dirname(fileURLToPath(import.meta.url)))
 
-/** A room may import itself and the rooms named here; every package it may load stands behind them. */
+/** A room may import itself and the rooms named here, its tests also the `testRooms`; every package it may load stands behind them. */
 const ARROWS = {
   problem: { rooms: [], packages: [] },
   quantity: { rooms: ['problem'], packages: [] },
   journal: { rooms: ['problem'], packages: ['zod', 'canonicalize', '@noble/hashes', '@noble/curves', 'fflate'] },
   stores: {
     rooms: ['problem', 'journal'],
+    testRooms: ['record'],
     packages: [
       'node:fs',
       'node:fs/promises',
@@ -33,6 +34,7 @@ const ARROWS = {
   },
   record: {
     rooms: ['problem', 'quantity', 'planning', 'unit', 'job', 'journal'],
+    testRooms: ['stores'],
     packages: ['yaml', 'zod'],
   },
   paper: { rooms: ['problem', 'quantity', 'mechanics', 'planning', 'unit', 'job'], packages: [] },
@@ -63,7 +65,11 @@ for (const file of files) {
       const at = `src/${file}:${index + 1}`
       if (target.startsWith('.')) {
         const other = relative(join(root, 'src'), join(root, 'src', dirname(file), target)).split(sep)[0]
-        const known = other === room || arrows.rooms === '*' || arrows.rooms.includes(other)
+        const known =
+          other === room ||
+          arrows.rooms === '*' ||
+          arrows.rooms.includes(other) ||
+          (isTest && arrows.testRooms?.includes(other))
         if (!known) faults.push(`${at}: ${room} must not import ${other} (${target})`)
         if (!/\.(ts|tsx|json)$/.test(target)) faults.push(`${at}: write the file ending in '${target}'`)
         return

@@ -109,9 +109,9 @@ export const BODIES = {
     /** Of the part, in kelvin. */
     temperature: maybe(known),
     where: maybe(line(1_000)),
-    /** Who read it and when, where that is not the person and the time of the entry: written down first, entered later. */
-    by: maybe(name),
-    date: maybe(name),
+    /** Who read it and when, where that is not the person and the time of the entry: written down first, entered later. Null: nobody wrote it down. */
+    by: maybe(name.nullable()),
+    date: maybe(name.nullable()),
     /** The build step it was taken at. */
     step: maybe(name),
   }),

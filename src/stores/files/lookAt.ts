@@ -1,0 +1,48 @@
+// What bytes are, by the bytes themselves: whatever a sender calls them is not believed.
+import { createHash } from 'node:crypto'
+import { Problem } from '../../problem/problem.ts'
+import type { FileAbout, FileType } from './files.ts'
+
+const MOST_PHOTO_BYTES = 25 * 2 ** 20
+/** As the reader of unit files takes them. */
+const MOST_TEXT_BYTES = 2 * 2 ** 20
+
+const startsWith = (bytes: Uint8Array, start: readonly number[], at = 0): boolean =>
+  start.every((byte, place) => bytes[at + place] === byte)
+
+const letters = (text: string): number[] => [...text].map((letter) => letter.charCodeAt(0))
+
+/** @source ISO/IEC 10918-1 (JPEG), ISO/IEC 15948 (PNG), RFC 9649 (WebP): first bytes */
+function typeOf(bytes: Uint8Array): FileType | null {
+  if (startsWith(bytes, [0xff, 0xd8, 0xff])) return 'image/jpeg'
+  if (startsWith(bytes, [0x89, ...letters('PNG'), 0x0d, 0x0a, 0x1a, 0x0a])) return 'image/png'
+  if (startsWith(bytes, letters('RIFF')) && startsWith(bytes, letters('WEBP'), 8)) return 'image/webp'
+  return isText(bytes) ? 'text/yaml' : null
+}
+
+function isText(bytes: Uint8Array): boolean {
+  if (bytes.length === 0 || bytes.length > MOST_PHOTO_BYTES) return false
+  try {
+    const text = new TextDecoder('utf-8', { fatal: true }).decode(bytes)
+    const isPlain = ![...text].some((letter) => letter < ' ' && letter !== '\n' && letter !== '\r' && letter !== '\t')
+    return isPlain && /^["']?matchmark["']?[ \t]*:[ \t]*["']?unit\b/m.test(text)
+  } catch {
+    return false
+  }
+}
+
+export const sha256Of = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex')
+
+/** @throws STORED_FILE_HASH · STORED_FILE_OTHER · STORED_FILE_TYPE · STORED_FILE_TOO_LARGE */
+export function lookAt(sha256: string, bytes: Uint8Array): FileAbout {
+  if (!/^[0-9a-f]{64}$/.test(sha256)) throw new Problem('STORED_FILE_HASH', { received: sha256.slice(0, 80) })
+  const type = typeOf(bytes)
+  const most = type === 'text/yaml' ? MOST_TEXT_BYTES : MOST_PHOTO_BYTES
+  if (bytes.length > most)
+    throw new Problem('STORED_FILE_TOO_LARGE', { size: bytes.length, most, type: type ?? 'such files' })
+  const received = sha256Of(bytes)
+  if (received !== sha256) throw new Problem('STORED_FILE_OTHER', { received, expected: sha256 })
+  if (!type)
+    throw new Problem('STORED_FILE_TYPE', { received: 'neither', known: 'a JPEG, PNG or WebP picture or a unit file' })
+  return { sha256, type, size: bytes.length }
+}
