@@ -41,3 +41,21 @@ export function useBlock({ stage, sheet, job, worked }: About): BlockFields {
     toDevices: `/device?back=${encodeURIComponent(location.pathname)}`,
   }
 }
+
+/** The title block of a sheet that belongs to no job. */
+export function useShopBlock(title: string, looks: number, clocks = 0): BlockFields {
+  const state = useBenchState()
+  const text = words.block
+  return {
+    unit: [text.sheet, title],
+    sheet: '1/1',
+    owner: [words.home.shop, state.person ?? text.nobody],
+    job: [words.home.jobs, String(state.streams.size)],
+    date: dayOf(Date.now()),
+    stage: [words.clocks.title, String(clocks)],
+    person: state.person,
+    looks,
+    devices: devicesField(state),
+    toDevices: `/device?back=${encodeURIComponent(location.pathname)}`,
+  }
+}

@@ -108,7 +108,8 @@ export const en = {
     bookWhy: 'pages to print, ready made',
     clocks: 'Clocks running',
     noClocks: 'No clock is running.',
-    shop: 'Shop',
+    shop: 'At the bench',
+    jobs: 'Jobs',
   },
 
   working: {
@@ -156,6 +157,7 @@ export const en = {
     toStep: (n: number) => `To step ${n} on the Build sheet`,
     about: (n: number, does: string) => `Step ${n}: ${does}`,
     list: 'Steps in their order',
+    items: 'Parts list',
   },
 
   build: {
