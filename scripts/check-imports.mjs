@@ -45,7 +45,7 @@ const ARROWS = {
   server: { rooms: '*', packages: '*' },
   cli: { rooms: '*', packages: '*' },
 }
-const TEST_PACKAGES = ['vitest', 'fast-check', 'yaml', 'zod']
+const TEST_PACKAGES = ['vitest', 'fast-check', 'yaml', 'zod', 'playwright-core', 'rolldown']
 
 const faults = []
 const files = readdirSync(join(root, 'src'), { recursive: true }).filter((file) => /\.tsx?$/.test(file))
