@@ -12,7 +12,9 @@ export function App() {
   return (
     <Stopped>
       <Switch>
-        <Route path="/job/:number/sequence">{({ number }) => <SequenceRoute number={decodeURIComponent(number)} />}</Route>
+        <Route path="/job/:number/sequence">
+          {({ number }) => <SequenceRoute number={decodeURIComponent(number)} />}
+        </Route>
         <Route path="/job/:number/build/:step?">
           {({ number, step }) => (
             <BuildRoute

@@ -63,6 +63,20 @@ const HOUR_S = 3600
 export function clockText(s: number): string {
   const whole = Math.round(Math.abs(s))
   const two = (n: number) => String(n).padStart(2, '0')
-  const [hours, minutes, seconds] = [Math.floor(whole / HOUR_S), Math.floor((whole % HOUR_S) / MINUTE_S), whole % MINUTE_S]
+  const [hours, minutes, seconds] = [
+    Math.floor(whole / HOUR_S),
+    Math.floor((whole % HOUR_S) / MINUTE_S),
+    whole % MINUTE_S,
+  ]
   return hours > 0 ? `${hours}:${two(minutes)}:${two(seconds)}` : `${minutes}:${two(seconds)}`
+}
+
+/**
+ * A long time in hours and minutes, rounded up: what is promised is not shorter than the work.
+ *
+ * @example hoursText(31630)   // '8:48'
+ */
+export function hoursText(s: number): string {
+  const minutes = Math.ceil(s / MINUTE_S)
+  return `${Math.floor(minutes / 60)}:${String(minutes % 60).padStart(2, '0')}`
 }

@@ -1,6 +1,7 @@
 // A job as its entries have it, with what its sheets ask of it again and again.
-import type { Entry } from '../../journal/entry.ts'
+
 import type { Job } from '../../job/model/job.ts'
+import type { Entry } from '../../journal/entry.ts'
 import { fold } from '../../record/fold.ts'
 import { jobOf } from '../../record/jobOf.ts'
 import type { JobState, StepState } from '../../record/state.ts'
@@ -17,7 +18,15 @@ export interface JobOnSheet {
   readonly key: string
 }
 
-const WORKED_FROM = new Set(['job-opened', 'unit-adopted', 'part-seen', 'reading', 'finding', 'sequence-adopted', 'withdrawn'])
+const WORKED_FROM = new Set([
+  'job-opened',
+  'unit-adopted',
+  'part-seen',
+  'reading',
+  'finding',
+  'sequence-adopted',
+  'withdrawn',
+])
 
 /** @param entries of one job */
 export function jobOnSheet(number: string, entries: readonly Entry[]): JobOnSheet {
@@ -75,7 +84,10 @@ export function stagesOf({ state }: JobOnSheet): Readonly<Partial<Record<Stage, 
   const signed = ids.filter((id) => isDone(steps.get(id))).length
   return {
     'book in': has(true, unit !== undefined),
-    strip: has(all.length > 0, all.length > 0 && all.every(({ where }) => where !== undefined && where !== 'not known')),
+    strip: has(
+      all.length > 0,
+      all.length > 0 && all.every(({ where }) => where !== undefined && where !== 'not known'),
+    ),
     inspect: has(readings.length > 0, false),
     decide: has(decided > 0, all.length > 0 && decided === all.length),
     sequence: has(sequence !== undefined, sequence !== undefined),

@@ -1,11 +1,10 @@
 // What is being typed, as it is understood, and what it is worth against its limit. Asked at every key.
 import { inside } from '../../job/verdicts.ts'
+import { figureText } from '../../paper/figureText.ts'
 import { Problem } from '../../problem/problem.ts'
-import { printQuantity, type System } from '../../quantity/printQuantity.ts'
+import type { System } from '../../quantity/printQuantity.ts'
 import { readQuantity } from '../../quantity/readQuantity.ts'
-import type { Metre } from '../../quantity/quantity.ts'
-import { metre } from '../../quantity/constructors.ts'
-import type { Bounds } from './workedJob.ts'
+import type { Bounds, Measured } from './workedJob.ts'
 
 export interface Judged {
   readonly is: 'within' | 'out' | 'not known'
@@ -18,36 +17,52 @@ export type Typed =
   | { readonly kind: 'nothing' }
   | { readonly kind: 'unclear'; readonly says: string; readonly next: string }
   | {
-      readonly kind: 'length'
-      readonly value: Metre
+      readonly kind: 'figure'
+      /** SI */
+      readonly value: number
       /** As it is understood, in the person's units, and in the others. */
       readonly text: string
       readonly other: string
       readonly judged: Judged
     }
 
+export interface Against {
+  readonly as: Measured
+  readonly limit: Bounds | undefined
+  readonly system: System
+  /** Of the instrument, SI; a size nearer to a limit than this is neither within nor out. */
+  readonly uncertainty: number
+}
+
 const OTHER: Readonly<Record<System, System>> = { metric: 'inch', inch: 'metric' }
-const BARE: Readonly<Record<System, string>> = { metric: 'mm', inch: 'in' }
+
+/** What a bare number is in. */
+export const BARE: Readonly<Record<Measured, Readonly<Record<System, string>>>> = {
+  length: { metric: 'mm', inch: 'in' },
+  torque: { metric: 'N·m', inch: 'lbf·ft' },
+  pressure: { metric: 'bar', inch: 'psi' },
+  force: { metric: 'N', inch: 'lbf' },
+  angle: { metric: '°', inch: '°' },
+  temperature: { metric: '°C', inch: '°F' },
+  time: { metric: 'min', inch: 'min' },
+}
 
 /**
- * A size as people type it, against its limits: inch or metric, fractions, thou, sums. A bare number is in the person's own unit.
+ * A figure as people type it, against its limits: inch or metric, fractions, thou, sums. A bare number is in the person's own unit.
  *
- * @param uncertainty_m of the instrument; a size nearer to a limit than this is neither within nor out
- * @example liveLimit('17 thou', { limit: { low: 0.0002, high: 0.0005 }, system: 'metric', uncertainty_m: 0 }).kind   // 'length'
+ * @example liveLimit('17 thou', { as: 'length', limit: { low: 0.0002, high: 0.0005 }, system: 'metric', uncertainty: 0 }).kind   // 'figure'
  */
-export function liveLimit(
-  text: string,
-  { limit, system, uncertainty_m }: { limit: Bounds | undefined; system: System; uncertainty_m: number },
-): Typed {
+export function liveLimit(text: string, against: Against): Typed {
+  const { as, system } = against
   if (text.trim() === '') return { kind: 'nothing' }
   try {
-    const value = readQuantity(text, { as: 'length', unit: BARE[system] })
+    const value = readQuantity(text, { as, unit: BARE[as][system] })
     return {
-      kind: 'length',
+      kind: 'figure',
       value,
-      text: printQuantity(value, 'length', { system }),
-      other: printQuantity(value, 'length', { system: OTHER[system] }),
-      judged: judgeSize(value, { limit, system, uncertainty_m }),
+      text: figureText({ low: value, high: value }, as, system),
+      other: figureText({ low: value, high: value }, as, OTHER[system]),
+      judged: judgeSize(value, against),
     }
   } catch (error) {
     if (error instanceof Problem) return { kind: 'unclear', says: error.message, next: error.next }
@@ -55,16 +70,15 @@ export function liveLimit(
   }
 }
 
-/** A size against a limit, with how far it is beyond. */
-export function judgeSize(
-  value: number,
-  { limit, system, uncertainty_m }: { limit: Bounds | undefined; system: System; uncertainty_m: number },
-): Judged {
+/** A figure against a limit, with how far it is beyond. */
+export function judgeSize(value: number, { as, limit, system, uncertainty }: Against): Judged {
   if (!limit || (limit.low === undefined && limit.high === undefined)) return { is: 'not known', because: 'noLimit' }
-  const answer = inside({ low: value - uncertainty_m, high: value + uncertainty_m }, limit)
+  const answer = inside({ low: value - uncertainty, high: value + uncertainty }, limit)
   if (answer === 'yes') return { is: 'within', because: 'within' }
   if (answer === 'not known') return { is: 'not known', because: 'near' }
   const isUnder = limit.low !== undefined && value < limit.low
   const by = isUnder ? limit.low - value : value - (limit.high ?? value)
-  return { is: 'out', because: isUnder ? 'under' : 'over', by: printQuantity(metre(by), 'length', { system }) }
+  // A difference of two temperatures has no zero of its own.
+  const difference = as === 'temperature' ? 'temperature difference' : as
+  return { is: 'out', because: isUnder ? 'under' : 'over', by: figureText({ low: by, high: by }, difference, system) }
 }

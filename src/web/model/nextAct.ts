@@ -1,6 +1,7 @@
 // The one thing to do at a step: worked out from what stands, from what is typed and from the clocks. Buttons and keys ask the same.
+
+import type { Saying } from '../../record/entriesOfJob.ts'
 import type { StepState } from '../../record/state.ts'
-import type { Said } from '../sync/bench.ts'
 import type { RunningClock } from './clocks.ts'
 import type { Typed } from './liveLimit.ts'
 import type { StepSheetData } from './workedJob.ts'
@@ -35,7 +36,7 @@ export function nextAct({ step, record, result, typed, running }: Standing): Act
   const begun = record?.stands === 'started' && record.starts.length > 0
   const starting = step.clocks.find(({ from }) => from.op === step.step && from.edge === 'start')
   if (starting && !begun) return { act: 'begin', clock: starting.says }
-  if (step.check?.limit && typed.kind === 'length')
+  if (step.check?.limit && typed.kind === 'figure')
     return { act: 'take', text: typed.text, signs: typed.judged.is === 'within' && step.noReturn === undefined }
   if (step.check?.limit && result === undefined) return { act: 'type' }
   return { act: 'sign', why: hesitation({ step, result, running }) }
@@ -43,10 +44,7 @@ export function nextAct({ step, record, result, typed, running }: Standing): Act
 
 function hesitation({ step, result, running }: Pick<Standing, 'step' | 'result' | 'running'>): Hesitation | undefined {
   if (result === 'bad' || result === 'not known') return { is: 'bad', says: result }
-  const wait_s = Math.max(
-    0,
-    ...running.filter(({ clock }) => clock.to.op === step.step).map(({ wait_s: one }) => one),
-  )
+  const wait_s = Math.max(0, ...running.filter(({ clock }) => clock.to.op === step.step).map(({ wait_s: one }) => one))
   if (wait_s > 0) return { is: 'early', wait_s }
   return step.noReturn === undefined ? undefined : { is: 'no return' }
 }
@@ -55,27 +53,35 @@ function hesitation({ step, result, running }: Pick<Standing, 'step' | 'result' 
 export function resultOf(
   step: StepSheetData,
   { typed, instrument }: { readonly typed: Typed; readonly instrument: string | undefined },
-): Said<'check-result'> | undefined {
-  if (!step.check || typed.kind !== 'length') return undefined
+): (Saying & { readonly kind: 'check-result' }) | undefined {
+  if (!step.check || typed.kind !== 'figure') return undefined
   const { value, judged } = typed
   return {
     kind: 'check-result',
     body: {
       check: step.check.id,
       result: judged.is === 'within' ? 'good' : judged.is === 'out' ? 'bad' : 'not known',
-      values: [{ what: step.check.settles ?? step.check.id, of: 'length', low: value, high: value, standing: 'seen' }],
+      values: [
+        {
+          what: step.check.settles ?? step.check.id,
+          of: step.check.measures,
+          low: value,
+          high: value,
+          standing: 'seen',
+        },
+      ],
       ...(instrument !== undefined && { with: instrument }),
     },
   }
 }
 
 /** The signature of a step under the sequence that the person had before him. */
-export const signatureOf = (step: StepSheetData, sequence: string | undefined): Said<'step-signed'> => ({
+export const signatureOf = (step: StepSheetData, sequence: string | undefined): Saying => ({
   kind: 'step-signed',
   body: { step: step.step, as: 'done', mode: step.mode, ...(sequence !== undefined && { sequence }) },
 })
 
-export const beginningOf = (step: StepSheetData, sequence: string | undefined): Said<'step-started'> => ({
+export const beginningOf = (step: StepSheetData, sequence: string | undefined): Saying => ({
   kind: 'step-started',
   body: { step: step.step, mode: step.mode, ...(sequence !== undefined && { sequence }) },
 })

@@ -92,11 +92,15 @@ export interface SizeSheet {
   readonly limitWorn?: LimitSheet
 }
 
+/** What a check can measure and a person can type. */
+export type Measured = 'length' | 'torque' | 'pressure' | 'force' | 'angle' | 'temperature' | 'time'
+
 export interface CheckSheet {
   readonly id: string
+  readonly measures: Measured
   /** Missing: it is good or it is not, there is no figure. */
   readonly limit?: LimitSheet
-  /** The limit as it was told, in units that are no length. */
+  /** The limit in words, or of a kind that is not typed here. */
   readonly told?: string
   readonly settles?: string
 }
@@ -132,7 +136,11 @@ export interface PlanSheet {
   readonly value: PlanResult['value']
   readonly proven: boolean
   /** On what doubtful things it rests. */
-  readonly rests: readonly { readonly says: string; readonly standing: Standing; readonly matters: boolean | 'not tried' }[]
+  readonly rests: readonly {
+    readonly says: string
+    readonly standing: Standing
+    readonly matters: boolean | 'not tried'
+  }[]
   readonly breaches: readonly string[]
   readonly conflict?: { readonly members: readonly { readonly says: string; readonly cheapest: boolean }[] }
 }
@@ -145,7 +153,12 @@ export interface WorkedJob {
   readonly lengthUnit: 'mm' | 'in'
   readonly taken: readonly string[]
   readonly faults: readonly string[]
-  readonly questions: readonly { readonly about: string; readonly asks: string; readonly holdsUp: string; readonly rank: number }[]
+  readonly questions: readonly {
+    readonly about: string
+    readonly asks: string
+    readonly holdsUp: string
+    readonly rank: number
+  }[]
   readonly instruments: readonly { readonly name: string; readonly uncertainty_m?: number; readonly due?: string }[]
   /** Readings beyond every limit of parts that are to be used again. */
   readonly bad: number
@@ -197,7 +210,8 @@ export function workedJob(
         ...(uncertainty && { uncertainty_m: uncertainty.high }),
         ...(due !== undefined && { due }),
       })),
-      bad: verdicts.readings.filter(({ is, part }) => is === 'out' && job.asFound.get(part)?.decision === 'reuse').length,
+      bad: verdicts.readings.filter(({ is, part }) => is === 'out' && job.asFound.get(part)?.decision === 'reuse')
+        .length,
       lines: [...work.unit.lines.keys()],
       items: [...numbers].map(([part, number]) => ({ number, part })),
       plan: planSheet(result, breaches),
@@ -388,30 +402,36 @@ const limitSheet = ({ low, high, standing: word, source }: Limit, system: System
   ...(source !== undefined && { source }),
 })
 
-const METRES: Readonly<Record<string, number>> = { mm: 1e-3, in: 0.0254, thou: 2.54e-5 }
+/** The SI unit in which the unit file's reader gives a limit. */
+const MEASURED: Readonly<Record<string, Measured>> = {
+  m: 'length',
+  N·m: 'torque',
+  Pa: 'pressure',
+  N: 'force',
+  rad: 'angle',
+  K: 'temperature',
+  s: 'time',
+}
 
 function checkSheet({ id, limit, settles }: Check, system: System): CheckSheet {
-  const metres = limit && METRES[limit.unit]
-  const told = limit && metres === undefined ? `${limit.text}` : undefined
-  const bounds =
-    limit && metres !== undefined
-      ? {
-          ...(limit.low !== undefined && { low: limit.low * metres }),
-          ...(limit.high !== undefined && { high: limit.high * metres }),
-        }
-      : undefined
+  const measures = limit && MEASURED[limit.unit]
+  const bounds = {
+    ...(limit?.low !== undefined && { low: limit.low }),
+    ...(limit?.high !== undefined && { high: limit.high }),
+  }
   return {
     id,
-    ...(bounds &&
-      limit && {
-        limit: {
-          ...bounds,
-          text: limitText(bounds, 'length', system) ?? limit.text,
-          standing: limit.standing,
-          ...(limit.source !== undefined && { source: limit.source }),
-        },
-      }),
-    ...(told !== undefined && { told }),
+    measures: measures ?? 'length',
+    ...(limit && measures
+      ? {
+          limit: {
+            ...bounds,
+            text: limitText(bounds, measures, system) ?? limit.text,
+            standing: limit.standing,
+            ...(limit.source !== undefined && { source: limit.source }),
+          },
+        }
+      : limit && { told: limit.text }),
     ...(settles !== undefined && { settles }),
   }
 }

@@ -2,7 +2,28 @@
 import { words } from '../words/words.ts'
 import css from './Keypad.module.css'
 
-const KEYS = ['7', '8', '9', 'in', 'mm', '4', '5', '6', 'thou', '/', '1', '2', '3', '+', '-', '0', '.', ' ', 'back', 'wipe']
+const KEYS = [
+  '7',
+  '8',
+  '9',
+  'in',
+  'mm',
+  '4',
+  '5',
+  '6',
+  'thou',
+  '/',
+  '1',
+  '2',
+  '3',
+  '+',
+  '-',
+  '0',
+  '.',
+  ' ',
+  'back',
+  'wipe',
+]
 const SHOWN: Readonly<Record<string, string>> = { '-': '−', ' ': '␣', back: '⌫', wipe: words.reading.wipe }
 const NAMES: Readonly<Record<string, string>> = {
   '/': 'over',

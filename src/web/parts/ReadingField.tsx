@@ -1,7 +1,8 @@
 // Where a size is typed. It is echoed as it is understood, with its verdict, before it counts.
 import { useRef } from 'react'
 import type { System } from '../../quantity/printQuantity.ts'
-import type { Typed } from '../model/liveLimit.ts'
+import { BARE, type Typed } from '../model/liveLimit.ts'
+import type { Measured } from '../model/workedJob.ts'
 import { words } from '../words/words.ts'
 import { Keypad } from './Keypad.tsx'
 import css from './Reading.module.css'
@@ -10,6 +11,7 @@ import { Verdict } from './Verdict.tsx'
 interface Parts {
   readonly of: string
   readonly limit?: string | undefined
+  readonly as: Measured
   readonly system: System
   readonly text: string
   readonly typed: Typed
@@ -19,7 +21,7 @@ interface Parts {
 
 export const READING_ID = 'reading'
 
-export function ReadingField({ of, limit, system, text, typed, onText, onTake }: Parts) {
+export function ReadingField({ of, limit, as, system, text, typed, onText, onTake }: Parts) {
   const input = useRef<HTMLInputElement>(null)
   const hasKeypad = matchMedia('(any-pointer: coarse)').matches
   return (
@@ -48,10 +50,10 @@ export function ReadingField({ of, limit, system, text, typed, onText, onTake }:
               if (event.key === 'Escape') input.current?.blur()
             }}
           />
-          {typed.kind === 'nothing' && <span className={css.unit}>{system === 'metric' ? 'mm' : 'in'}</span>}
+          {typed.kind === 'nothing' && <span className={css.unit}>{BARE[as][system]}</span>}
         </div>
         <div className={css.echo} id="reading-echo" aria-live="polite">
-          <Echo typed={typed} system={system} />
+          <Echo typed={typed} as={as} system={system} />
         </div>
       </div>
       <Keypad text={text} onText={onText} />
@@ -59,8 +61,11 @@ export function ReadingField({ of, limit, system, text, typed, onText, onTake }:
   )
 }
 
-function Echo({ typed, system }: { typed: Typed; system: System }) {
-  if (typed.kind === 'nothing') return <p className={css.why}>{words.reading.hint[system]}</p>
+function Echo({ typed, as, system }: { typed: Typed; as: Measured; system: System }) {
+  if (typed.kind === 'nothing')
+    return (
+      <p className={css.why}>{as === 'length' ? words.reading.hint[system] : words.reading.bare(BARE[as][system])}</p>
+    )
   if (typed.kind === 'unclear')
     return (
       <p className={css.unclear}>

@@ -1,5 +1,4 @@
 // The stages of a job, like parts on a centre line. What is done is struck across; the present one is a solid part.
-import { Fragment } from 'react'
 import { Link } from 'wouter'
 import { STAGES, type Stage, type StageState } from '../model/stages.ts'
 import { words } from '../words/words.ts'
@@ -24,11 +23,11 @@ export function StageLine({ present, states, to }: Line) {
         const kind = isPresent ? css.present : state === 'to come' ? css.toCome : ''
         const word = state === 'done' ? words.stageDone : state === 'in hand' ? words.stageInHand : words.stageToCome
         const inner = (
-          <Fragment>
+          <>
             <span className={css.mark}>{!isPresent && state !== 'to come' && <Mark name={state} size={24} />}</span>
             <span>{words.stages[stage]}</span>
             <span className="aside">{`, ${word}`}</span>
-          </Fragment>
+          </>
         )
         const target = to[stage]
         return target !== undefined && !isPresent ? (

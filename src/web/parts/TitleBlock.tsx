@@ -42,8 +42,22 @@ export function TitleBlock(fields: BlockFields) {
         to={toDevices}
         kind={css.last}
       />
-      <button type="button" className={css.fold} onClick={() => setOpen(!isOpen)} aria-expanded={isOpen} aria-label={isOpen ? text.closes : text.opens}>
-        <svg viewBox="0 0 24 24" width="24" height="24" fill="none" stroke="currentColor" strokeWidth="2" aria-hidden="true">
+      <button
+        type="button"
+        className={css.fold}
+        onClick={() => setOpen(!isOpen)}
+        aria-expanded={isOpen}
+        aria-label={isOpen ? text.closes : text.opens}
+      >
+        <svg
+          viewBox="0 0 24 24"
+          width="24"
+          height="24"
+          fill="none"
+          stroke="currentColor"
+          strokeWidth="2"
+          aria-hidden="true"
+        >
           <path d={isOpen ? 'M3 7h18v10H3zM3 12h18' : 'M3 4h18v16H3zM3 10h18M3 15h18M13 10v10'} />
         </svg>
       </button>
@@ -51,7 +65,17 @@ export function TitleBlock(fields: BlockFields) {
   )
 }
 
-function Field({ name, entry, to, kind = '' }: { name: string; entry: ReactNode; to?: string; kind?: string | undefined }) {
+function Field({
+  name,
+  entry,
+  to,
+  kind = '',
+}: {
+  name: string
+  entry: ReactNode
+  to?: string
+  kind?: string | undefined
+}) {
   const inner = (
     <>
       <span className={css.name}>{name}</span>

@@ -1,6 +1,7 @@
 // Who is at the bench, whether this device is in step with the others, and what it is set to.
 import { useState, useSyncExternalStore } from 'react'
 import { useLocation, useSearchParams } from 'wouter'
+import type { System } from '../../quantity/printQuantity.ts'
 import { sayWhen } from '../model/sayWhen.ts'
 import { Action, ActionLink } from '../parts/Action.tsx'
 import { Mark } from '../parts/Mark.tsx'
@@ -14,7 +15,6 @@ import css from './Plain.module.css'
 import { useShopBlock } from './useBlock.ts'
 import { useDraft } from './useDraft.ts'
 import { type Scheme, useScheme, useSystem } from './usePreference.ts'
-import type { System } from '../../quantity/printQuantity.ts'
 
 const texts = words.devices
 

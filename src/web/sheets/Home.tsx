@@ -1,7 +1,7 @@
 // Home: the jobs in hand, how far each has come, and the clocks that run.
 import { useMemo } from 'react'
 import type { Entry } from '../../journal/entry.ts'
-import { isDone, jobOnSheet, looksIn, stagesOf, stepInHand, type JobOnSheet } from '../model/jobOnSheet.ts'
+import { isDone, type JobOnSheet, jobOnSheet, looksIn, stagesOf, stepInHand } from '../model/jobOnSheet.ts'
 import { STAGES } from '../model/stages.ts'
 import { ActionLink } from '../parts/Action.tsx'
 import { Mark } from '../parts/Mark.tsx'
@@ -22,7 +22,10 @@ const SHOP = 'shop'
 export function Home() {
   const { streams } = useBenchState()
   const jobs = useMemo(() => jobsIn(streams), [streams])
-  const block = useShopBlock(texts.title, jobs.reduce((sum, job) => sum + looksIn(job), 0))
+  const block = useShopBlock(
+    texts.title,
+    jobs.reduce((sum, job) => sum + looksIn(job), 0),
+  )
   const first = jobs.find((job) => job.state.sequence && stepInHand(job) !== undefined) ?? jobs[0]
   return (
     <Sheet
@@ -123,7 +126,13 @@ function SmallLine({ job }: { job: JobOnSheet }) {
     <div className={css.line} aria-hidden="true">
       {STAGES.map((stage) => (
         <span key={stage}>
-          {stage === present ? <b /> : states[stage] && states[stage] !== 'to come' ? <Mark name={states[stage]} size={20} /> : <i />}
+          {stage === present ? (
+            <b />
+          ) : states[stage] && states[stage] !== 'to come' ? (
+            <Mark name={states[stage]} size={20} />
+          ) : (
+            <i />
+          )}
         </span>
       ))}
     </div>

@@ -14,7 +14,7 @@ import css from './Plain.module.css'
 import { buildPath, sequencePath, stagePaths } from './paths.ts'
 import { SequenceSheet } from './sequence/SequenceSheet.tsx'
 import { useBlock, useShopBlock } from './useBlock.ts'
-import { type Working, useJob } from './useJob.ts'
+import { useJob, type Working } from './useJob.ts'
 import { useSystem } from './usePreference.ts'
 
 export function SequenceRoute({ number }: { number: string }) {

@@ -30,7 +30,10 @@ export function useJob(number: string, system: System, anew = false): JobAtHand 
   const workshop = useWorkshop()
   const { streams, units } = useBenchState()
   const entries = streams.get(number)
-  const job = useMemo(() => (entries && entries.length > 0 ? jobOnSheet(number, entries) : undefined), [number, entries])
+  const job = useMemo(
+    () => (entries && entries.length > 0 ? jobOnSheet(number, entries) : undefined),
+    [number, entries],
+  )
   const hash = job?.state.unit?.unit
   const unitText = hash === undefined ? undefined : units.get(hash)
   const [isMissing, setMissing] = useState(false)

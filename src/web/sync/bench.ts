@@ -2,12 +2,13 @@
 // this device before anything else; the network comes after and may come late.
 import { nextEntry } from '../../journal/chain.ts'
 import { latest } from '../../journal/clock.ts'
-import type { At, Body, Entry, Kind } from '../../journal/entry.ts'
+import type { At, Entry } from '../../journal/entry.ts'
 import { compareEntries } from '../../journal/foldOrder.ts'
 import type { Journal } from '../../journal/journal.ts'
+import type { Saying } from '../../record/entriesOfJob.ts'
 import type { DeviceStore } from './deviceStore.ts'
 import { draft, keepDraft } from './drafts.ts'
-import { ShopAway, ShopRefuses, type Shop } from './shop.ts'
+import { type Shop, ShopAway, ShopRefuses } from './shop.ts'
 
 export interface Contact {
   readonly is: 'not met' | 'in step' | 'away' | 'refused'
@@ -27,11 +28,6 @@ export interface BenchState {
   readonly contact: Contact
   /** Unit files by their hash, as far as they are here. */
   readonly units: ReadonlyMap<string, string>
-}
-
-export interface Said<K extends Kind = Kind> {
-  readonly kind: K
-  readonly body: Body<K>
 }
 
 interface Given {
@@ -99,7 +95,7 @@ export class Bench {
    *
    * @throws the problems of the store; nothing is kept then
    */
-  async put(stream: string, said: readonly Said[]): Promise<void> {
+  async put(stream: string, said: readonly Saying[]): Promise<void> {
     const { journal } = this.#given
     const { device, person } = this.#state
     if (person === undefined) throw new Error('assert: nobody is at the bench')

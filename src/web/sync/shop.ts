@@ -1,6 +1,7 @@
 // The shop's server as this device sees it. The only file that asks anything of the network.
-import type { StoredEntry } from '../../journal/journal.ts'
+
 import type { Entry } from '../../journal/entry.ts'
+import type { StoredEntry } from '../../journal/journal.ts'
 
 /** The server was not reached: no network, or it stands still. */
 export class ShopAway extends Error {
@@ -37,7 +38,8 @@ async function ask(path: string, init: RequestInit = {}): Promise<Response> {
   }
   if (response.ok) return response
   // What stands before a server that is down answers for it.
-  if (response.status === 502 || response.status === 503 || response.status === 504) throw new ShopAway(`${response.status}`)
+  if (response.status === 502 || response.status === 503 || response.status === 504)
+    throw new ShopAway(`${response.status}`)
   throw new ShopRefuses(response.status, await reasonIn(response))
 }
 
@@ -79,7 +81,11 @@ export const shop = {
     return (await ask(`/api/units/${hash}`)).blob()
   },
   /** Calls when a stream has grown; `opened` when the line stands, `lost` when it does not. */
-  watch(on: { readonly grown: (stream: string) => void; readonly opened: () => void; readonly lost: () => void }): () => void {
+  watch(on: {
+    readonly grown: (stream: string) => void
+    readonly opened: () => void
+    readonly lost: () => void
+  }): () => void {
     const line = new EventSource('/api/changes')
     line.addEventListener('open', on.opened)
     line.addEventListener('error', on.lost)

@@ -22,7 +22,12 @@ export const en = {
   stageToCome: 'to come',
   states: { 'to do': 'to do', 'in hand': 'in hand', done: 'done', look: 'look', stop: 'stop' },
   standings: { seen: 'seen', told: 'told', usual: 'usual', supposed: 'supposed ?' },
-  basis: { readings: 'from readings', nominal: 'from nominal sizes', mixed: 'from part readings', table: 'from a table' },
+  basis: {
+    readings: 'from readings',
+    nominal: 'from nominal sizes',
+    mixed: 'from part readings',
+    table: 'from a table',
+  },
   judgements: { within: 'within', 'worn, usable': 'worn, usable', out: 'out', 'not known': 'not known' },
 
   block: {
@@ -53,7 +58,8 @@ export const en = {
     title: 'This device and the others',
     inStep: (time: string) => `In step with the others at ${time}.`,
     neverMet: 'The others were not reached yet. All that you do is kept here.',
-    away: (time: string) => `The others were last reached at ${time}. All that you do is kept here and goes out when they are back.`,
+    away: (time: string) =>
+      `The others were last reached at ${time}. All that you do is kept here and goes out when they are back.`,
     refused: (says: string) => `The shop does not let this device in: ${says} What you do is kept here meanwhile.`,
     waiting: (n: number) => `${count(n, 'entry waits', 'entries wait')} here to be sent.`,
     none: 'Nothing waits to be sent.',
@@ -128,13 +134,21 @@ export const en = {
   sequence: {
     title: 'Sequence',
     head: (unit: string) => `The order in which the ${unit} goes together`,
-    value: { time: (text: string) => text, hazard: (n: number) => count(n, 'point of hazard', 'points of hazard'), changes: (n: number) => count(n, 'change of set-up', 'changes of set-up') },
+    value: {
+      hours: 'hours',
+      hazard: (n: number) => count(n, 'point of hazard', 'points of hazard'),
+      changes: (n: number) => count(n, 'change of set-up', 'changes of set-up'),
+    },
     proven: 'Proven',
     provenFor: 'for what was told: no sequence is better',
     notProven: 'Not proven: the best that was found',
     adopted: (by: string, when: string) => `Adopted by ${by}, ${when}`,
     rests: 'It rests on',
-    matters: { true: 'without it another sequence is best', false: 'without it the same value', 'not tried': 'not tried without it' },
+    matters: {
+      true: 'without it another sequence is best',
+      false: 'without it the same value',
+      'not tried': 'not tried without it',
+    },
     columns: { number: 'No.', step: 'Step', place: 'Workpiece', minutes: 'Min', why: 'Why here' },
     quickest: 'quickest here',
     noReturn: 'Point of no return.',
@@ -235,7 +249,11 @@ export const en = {
     sizes: 'Sizes of it',
     again: 'Read it',
     field: 'Reading',
-    hint: { metric: 'mm, or with its unit: 0.43, 17 thou, 1/64 in', inch: 'in, or with its unit: .0043, 17 thou, 1/64, 0.11 mm' },
+    hint: {
+      metric: 'mm, or with its unit: 0.43, 17 thou, 1/64 in',
+      inch: 'in, or with its unit: .0043, 17 thou, 1/64, 0.11 mm',
+    },
+    bare: (unit: string) => `${unit}, or with its unit`,
     limit: (text: string) => `limit ${text}`,
     none: 'no reading yet',
     typing: 'being typed',

@@ -1,6 +1,7 @@
 // What the page asks of the worker, and what it answers. Plain data both ways.
-import type { Drawing } from '../../paper/drawings/drawing.ts'
+
 import type { Job } from '../../job/model/job.ts'
+import type { Drawing } from '../../paper/drawings/drawing.ts'
 import type { System } from '../../quantity/printQuantity.ts'
 import type { Room, StepDrawings } from '../model/drawingsOf.ts'
 import type { StandingStep, WorkedJob } from '../model/workedJob.ts'

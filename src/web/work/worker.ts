@@ -22,22 +22,22 @@ self.addEventListener('message', ({ data }: MessageEvent<Question>) => {
 
 function answerTo(question: Question): void {
   const { id } = question
-  if (question.asks === 'work') return work(id, question.sources)
-  if (!workings) return answer({ id, is: 'trouble', says: ['assert: drawn before it was worked out'] })
-  if (question.asks === 'step')
-    return answer({ id, is: 'step', drawings: drawingsOf(workings, question.step, question.room) })
-  answer({ id, is: 'line', drawing: lineDrawing(workings, question.line, question.room) })
+  if (question.asks === 'work') answer(work(id, question.sources))
+  else if (!workings) answer({ id, is: 'trouble', says: ['assert: drawn before it was worked out'] })
+  else if (question.asks === 'step')
+    answer({ id, is: 'step', drawings: drawingsOf(workings, question.step, question.room) })
+  else answer({ id, is: 'line', drawing: lineDrawing(workings, question.line, question.room) })
 }
 
-function work(id: number, { unitText, unitFile, job, sequence, system }: Sources): void {
+function work(id: number, { unitText, unitFile, job, sequence, system }: Sources): Answer {
   if (read?.text !== unitText) {
     const { unit, faults } = readUnit(unitText, unitFile)
-    if (!unit) return answer({ id, is: 'trouble', says: faults.map(printProblem) })
+    if (!unit) return { id, is: 'trouble', says: faults.map(printProblem) }
     read = { text: unitText, unit }
   }
   const done = workedJob({ unit: read.unit, job, system, ...(sequence && { sequence }) }, ({ states }) =>
     answer({ id, is: 'progress', states }),
   )
   workings = done.workings
-  answer({ id, is: 'worked', worked: done.worked })
+  return { id, is: 'worked', worked: done.worked }
 }

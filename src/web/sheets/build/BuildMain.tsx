@@ -38,9 +38,7 @@ export function BuildMain(parts: Parts) {
   const texts = words.build
   const count = texts.stepOf(step.number, worked.steps.length)
   const drawings = useStepDrawings(workedKey, step.step, useRoom(system))
-  const before = worked.steps.filter(
-    ({ number, step: id }) => number < step.number && !isDone(job.state.steps.get(id)),
-  )
+  const before = worked.steps.filter(({ number, step: id }) => number < step.number && !isDone(job.state.steps.get(id)))
   return (
     <>
       <div className={css.head}>
@@ -138,7 +136,10 @@ function listOf(numbers: readonly number[]): string {
 function Facts({ step, worked, system }: { step: StepSheetData; worked: WorkedJob; system: System }) {
   const texts = words.build
   const next = worked.steps[step.number]
-  const before = [...step.setUp, ...(step.wait_s >= 60 ? [texts.wait(printQuantity(seconds(step.wait_s), 'time', { system }))] : [])]
+  const before = [
+    ...step.setUp,
+    ...(step.wait_s >= 60 ? [texts.wait(printQuantity(seconds(step.wait_s), 'time', { system }))] : []),
+  ]
   return (
     <dl className={css.facts}>
       {step.part && (
@@ -238,8 +239,9 @@ function CheckReadings({ job, worked, step, system, now_ms, onTakeBack }: Parts)
   const judged = results.flatMap((result) => {
     const value = result.values?.[0]
     if (!value || !limit) return []
-    const uncertainty_m = worked.instruments.find(({ name }) => name === result.with)?.uncertainty_m ?? 0
-    return [{ result, value, uncertainty_m, judged: judgeSize(value.high, { limit, system, uncertainty_m }) }]
+    const uncertainty = worked.instruments.find(({ name }) => name === result.with)?.uncertainty_m ?? 0
+    const as = check.measures
+    return [{ result, value, uncertainty, judged: judgeSize(value.high, { as, limit, system, uncertainty }) }]
   })
   return (
     <Region title={words.reading.readings} place={4}>
@@ -249,12 +251,15 @@ function CheckReadings({ job, worked, step, system, now_ms, onTakeBack }: Parts)
             isSmall
             drawn={gauge({
               title: check.settles ?? check.id,
-              dimension: 'length',
-              limit: { ...(limit.low !== undefined && { low: limit.low }), ...(limit.high !== undefined && { high: limit.high }) },
-              readings: judged.map(({ value, uncertainty_m, judged: { is } }) => ({
+              dimension: check.measures,
+              limit: {
+                ...(limit.low !== undefined && { low: limit.low }),
+                ...(limit.high !== undefined && { high: limit.high }),
+              },
+              readings: judged.map(({ value, uncertainty, judged: { is } }) => ({
                 low: value.low,
                 high: value.high,
-                ...(uncertainty_m > 0 && { uncertainty: uncertainty_m }),
+                ...(uncertainty > 0 && { uncertainty }),
                 is,
               })),
               system,
@@ -275,7 +280,7 @@ function CheckReadings({ job, worked, step, system, now_ms, onTakeBack }: Parts)
             <li key={result.entry}>
               <span className={css.no}>{index + 1}</span>
               <span className={css.value}>
-                {found ? figureText(found.value, 'length', system) : words.reading.answers[result.result]}
+                {found ? figureText(found.value, check.measures, system) : words.reading.answers[result.result]}
               </span>
               <span className="told">{by(result, now_ms)}</span>
               <span>
@@ -327,7 +332,9 @@ function Size({ size, job, system, now_ms, onReadSize, onTakeBack }: SizeParts) 
               {reading.where !== undefined && `, ${reading.where}`}
             </span>
             <span>
-              {reading.reads && <Verdict judged={judgeSize(reading.reads.high, { limit, system, uncertainty_m: 0 })} />}
+              {reading.reads && (
+                <Verdict judged={judgeSize(reading.reads.high, { as: 'length', limit, system, uncertainty: 0 })} />
+              )}
               {reading.step !== undefined && (
                 <WordAction onDo={() => onTakeBack(reading.entry)}>{words.build.takeBack}</WordAction>
               )}
@@ -339,14 +346,19 @@ function Size({ size, job, system, now_ms, onReadSize, onTakeBack }: SizeParts) 
   )
 }
 
-const by = (said: { person: string; at: { ms: number }; by?: string | null; date?: string | null }, now_ms: number): string =>
-  words.reading.by(said.by ?? said.person, said.date ?? sayWhen(said.at.ms, now_ms))
+const by = (
+  said: { person: string; at: { ms: number }; by?: string | null; date?: string | null },
+  now_ms: number,
+): string => words.reading.by(said.by ?? said.person, said.date ?? sayWhen(said.at.ms, now_ms))
 
 /** Signatures, beginnings and what was taken back: nothing is rubbed out. */
 function SaidOfIt({ job, step, now_ms, onTakeBack, system }: Parts) {
   const texts = words.build
   const record = job.state.steps.get(step.step)
-  const slips = [...(job.slips.get(step.step) ?? []), ...(step.check && step.check.id !== step.step ? (job.slips.get(step.check.id) ?? []) : [])]
+  const slips = [
+    ...(job.slips.get(step.step) ?? []),
+    ...(step.check && step.check.id !== step.step ? (job.slips.get(step.check.id) ?? []) : []),
+  ]
   const starts = record?.starts ?? []
   const signed = record?.done ?? []
   if (starts.length + signed.length + slips.length === 0 && record?.stands !== 'undone') return null
@@ -382,5 +394,9 @@ function SaidOfIt({ job, step, now_ms, onTakeBack, system }: Parts) {
 
 function slipWord(what: string, reads: number | undefined, system: System): string {
   if (reads !== undefined) return printQuantity(metre(reads), 'length', { system })
-  return what === 'step-signed' ? words.build.aSignature : what === 'step-started' ? words.build.aStart : words.build.aReading
+  return what === 'step-signed'
+    ? words.build.aSignature
+    : what === 'step-started'
+      ? words.build.aStart
+      : words.build.aReading
 }

@@ -1,8 +1,9 @@
 // The right of the Build sheet: what can hurt, the reading that is being taken, the clocks that run.
-import type { System } from '../../../quantity/printQuantity.ts'
+
 import { metre } from '../../../quantity/constructors.ts'
+import type { System } from '../../../quantity/printQuantity.ts'
 import { printQuantity } from '../../../quantity/printQuantity.ts'
-import { type RunningClock } from '../../model/clocks.ts'
+import type { RunningClock } from '../../model/clocks.ts'
 import { isDone, type JobOnSheet } from '../../model/jobOnSheet.ts'
 import type { Typed } from '../../model/liveLimit.ts'
 import type { SizeSheet, StepSheetData, WorkedJob } from '../../model/workedJob.ts'
@@ -36,8 +37,11 @@ export function BuildNotes(parts: Parts) {
   const { job, worked, step, system, running, isReading, size, text, typed, instrument } = parts
   const limit = size ? (size.limitNew ?? size.limitWorn)?.text : step.check?.limit?.text
   const of = size ? `${size.part}, ${size.feature}` : (step.check?.settles ?? step.check?.id ?? '')
+  const as = size ? 'length' : (step.check?.measures ?? 'length')
   const isOpen = !isDone(job.state.steps.get(step.step))
-  const shown = running.filter(({ clock, left_s }) => left_s !== undefined || clock.to.op === step.step || clock.from.op === step.step)
+  const shown = running.filter(
+    ({ clock, left_s }) => left_s !== undefined || clock.to.op === step.step || clock.from.op === step.step,
+  )
   return (
     <>
       {step.cautions.length > 0 && isOpen && (
@@ -47,8 +51,10 @@ export function BuildNotes(parts: Parts) {
       )}
       {isReading && (
         <Region place={5} isBare>
-          <ReadingField {...{ of, limit, system, text, typed }} onText={parts.setText} onTake={parts.onTake} />
-          <Instrument worked={worked} system={system} chosen={instrument} onChoose={parts.setInstrument} />
+          <ReadingField {...{ of, limit, as, system, text, typed }} onText={parts.setText} onTake={parts.onTake} />
+          {as === 'length' && (
+            <Instrument worked={worked} system={system} chosen={instrument} onChoose={parts.setInstrument} />
+          )}
           <div className={css.with}>
             <span />
             <ActionRow>

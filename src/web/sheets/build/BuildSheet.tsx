@@ -1,6 +1,8 @@
 // The Build sheet: one step at a time, with its drawing, settings, cautions, readings, clocks, and the hand that signs it.
 import { useEffect, useRef, useState } from 'react'
 import { useLocation } from 'wouter'
+import type { System } from '../../../quantity/printQuantity.ts'
+import type { Saying } from '../../../record/entriesOfJob.ts'
 import { clockText, runningClocks } from '../../model/clocks.ts'
 import { type JobOnSheet, lastCheck, markOf, stagesOf, stepInHand, timesOf } from '../../model/jobOnSheet.ts'
 import { liveLimit, type Typed } from '../../model/liveLimit.ts'
@@ -13,13 +15,11 @@ import { StageLine } from '../../parts/StageLine.tsx'
 import { TitleBlock } from '../../parts/TitleBlock.tsx'
 import { useNow } from '../../parts/useNow.ts'
 import { useBench, useBenchState } from '../../sync/BenchContext.tsx'
-import type { Said } from '../../sync/bench.ts'
 import { words } from '../../words/words.ts'
+import { buildPath, stagePaths } from '../paths.ts'
 import { useBlock } from '../useBlock.ts'
 import { useDraft } from '../useDraft.ts'
 import { useKeys } from '../useKeys.ts'
-import { buildPath, stagePaths } from '../paths.ts'
-import type { System } from '../../../quantity/printQuantity.ts'
 import { BuildMain } from './BuildMain.tsx'
 import { BuildNotes } from './BuildNotes.tsx'
 
@@ -41,14 +41,18 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
   const [size, setSize] = useState<SizeSheet>()
   const [isWhy, setWhy] = useState(false)
   const place = `${job.number} ${step.step}`
-  const [instrument, setInstrument] = useDraft(`${job.number} instrument ${size ? `${size.part}.${size.feature}` : step.step}`)
+  const [instrument, setInstrument] = useDraft(
+    `${job.number} instrument ${size ? `${size.part}.${size.feature}` : step.step}`,
+  )
   const [text, setText] = useDraft(`${place} ${size ? `size ${size.feature}` : 'check'}`)
   const steps = worked.steps
   const now_ms = useNow(true)
   const running = runningClocks(steps, (id) => timesOf(job, id), now_ms)
   const limit = size ? (size.limitNew ?? size.limitWorn) : step.check?.limit
-  const uncertainty_m = worked.instruments.find(({ name }) => name === instrument)?.uncertainty_m ?? 0
-  const typed: Typed = liveLimit(text, { limit, system, uncertainty_m })
+  const as = size ? 'length' : (step.check?.measures ?? 'length')
+  const uncertainty =
+    as === 'length' ? (worked.instruments.find(({ name }) => name === instrument)?.uncertainty_m ?? 0) : 0
+  const typed: Typed = liveLimit(text, { as, limit, system, uncertainty })
   const record = job.state.steps.get(step.step)
   const result = step.check && lastCheck(job.state, step.check.id)?.result
   const act = nextAct({ step, record, result, typed: size ? { kind: 'nothing' } : typed, running })
@@ -67,7 +71,7 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
   }, [step.step])
 
   /** Kept before the sheet goes on; a second tap meanwhile does nothing. */
-  const put = async (said: readonly Said[], then?: () => void) => {
+  const put = async (said: readonly Saying[], then?: () => void) => {
     if (isBusy.current) return
     if (person === undefined) return go(`/device?back=${encodeURIComponent(location.pathname)}`)
     isBusy.current = true
@@ -79,12 +83,14 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
     }
   }
   const forward = () => {
-    const open = steps.find(({ number, step: id }) => number > step.number && job.state.steps.get(id)?.stands !== 'done')
+    const open = steps.find(
+      ({ number, step: id }) => number > step.number && job.state.steps.get(id)?.stands !== 'done',
+    )
     if (open) go(buildPath(job.number, open.step))
   }
-  const sign = (also: readonly Said[] = []) => void put([...also, signatureOf(step, sequence)], forward)
+  const sign = (also: readonly Saying[] = []) => void put([...also, signatureOf(step, sequence)], forward)
   const take = () => {
-    if (typed.kind !== 'length') return document.getElementById(READING_ID)?.focus()
+    if (typed.kind !== 'figure') return document.getElementById(READING_ID)?.focus()
     if (size) {
       const { value } = typed
       const body = {
@@ -114,7 +120,8 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
     else void put([{ kind: 'check-result', body }])
   }
   const notRead = () =>
-    step.check && void put([{ kind: 'check-result', body: { check: step.check.id, result: 'not known' } }], () => setText(''))
+    step.check &&
+    void put([{ kind: 'check-result', body: { check: step.check.id, result: 'not known' } }], () => setText(''))
 
   const tapMain = () => document.getElementById(MAIN_ID)?.querySelector<HTMLElement>('button, a')?.click()
   useKeys({
@@ -211,7 +218,7 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
 }
 
 const sizeAct = (typed: Typed): Act =>
-  typed.kind === 'length' ? { act: 'take', text: typed.text, signs: false } : { act: 'type' }
+  typed.kind === 'figure' ? { act: 'take', text: typed.text, signs: false } : { act: 'type' }
 
 interface MainParts {
   readonly act: Act
@@ -289,7 +296,13 @@ function MainAction({ act, step, next, isAnswer, nextPath, inHandNumber, ...on }
     return (
       <Action
         isMain
-        onDo={() => on.onAsk(why.is === 'bad' ? texts.signBadAsk(resultWord(why.says)) : texts.clockAsk(words.clocks.tooEarly(clockText(why.wait_s))))}
+        onDo={() =>
+          on.onAsk(
+            why.is === 'bad'
+              ? texts.signBadAsk(resultWord(why.says))
+              : texts.clockAsk(words.clocks.tooEarly(clockText(why.wait_s))),
+          )
+        }
         also={why.is === 'bad' ? resultWord(why.says) : words.clocks.tooEarly(clockText(why.wait_s))}
         keys="S"
       >

@@ -1,7 +1,9 @@
 // The Sequence sheet: the steps in their order with their reasons, the points of no return, and the half section beside.
 import { useState } from 'react'
+import { useLocation } from 'wouter'
 import { second } from '../../../quantity/constructors.ts'
 import { printQuantity, type System } from '../../../quantity/printQuantity.ts'
+import { hoursText } from '../../model/clocks.ts'
 import { isDone, type JobOnSheet, markOf, stagesOf, stepInHand } from '../../model/jobOnSheet.ts'
 import { sayWhen } from '../../model/sayWhen.ts'
 import type { StepSheetData, WorkedJob } from '../../model/workedJob.ts'
@@ -13,11 +15,10 @@ import { StageLine } from '../../parts/StageLine.tsx'
 import { TitleBlock } from '../../parts/TitleBlock.tsx'
 import { useBench, useBenchState } from '../../sync/BenchContext.tsx'
 import { words } from '../../words/words.ts'
-import { useLineDrawings, useStepDrawings } from '../useDrawings.ts'
 import { buildPath, stagePaths } from '../paths.ts'
 import { useBlock } from '../useBlock.ts'
+import { useLineDrawings, useStepDrawings } from '../useDrawings.ts'
 import css from './Sequence.module.css'
-import { useLocation } from 'wouter'
 
 interface Parts {
   readonly job: JobOnSheet
@@ -132,9 +133,9 @@ function Value({ worked: { plan } }: { worked: WorkedJob }) {
   const [hazard, elapsed_s, changes] = plan.value
   return (
     <p className={css.value}>
-      <span className={css.time}>{printQuantity(second(elapsed_s), 'time', { system: 'metric' })}</span>
+      <span className={css.time}>{hoursText(elapsed_s)}</span>
       <span>
-        {texts.value.hazard(hazard)}, {texts.value.changes(changes)}
+        {texts.value.hours},{texts.value.hazard(hazard)}, {texts.value.changes(changes)}
       </span>
     </p>
   )
@@ -284,7 +285,8 @@ interface AboutParts {
 
 function About({ step, job, workedKey, system }: AboutParts) {
   const drawings = useStepDrawings(workedKey, step.step, { ...BESIDE, system })
-  const canGo = job.state.sequence?.steps.some(({ step: id }) => id === step.step) || isDone(job.state.steps.get(step.step))
+  const canGo =
+    job.state.sequence?.steps.some(({ step: id }) => id === step.step) || isDone(job.state.steps.get(step.step))
   return (
     <div className={css.about} aria-live="polite">
       <h2>{texts.about(step.number, step.does)}</h2>

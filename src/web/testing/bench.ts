@@ -1,0 +1,83 @@
+// A bench for tests: the built app, a shop, the sample job, and real Chromium at the sizes of a shop's devices.
+import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { type Browser, type BrowserContext, chromium } from 'playwright-core'
+import { readJob } from '../../job/file/readJob.ts'
+import { hashOfText } from '../../journal/canonicalForm.ts'
+import type { Journal } from '../../journal/journal.ts'
+import { entriesOfJob } from '../../record/entriesOfJob.ts'
+import { memoryJournal } from '../../stores/memory/memoryJournal.ts'
+import { Writer } from '../../stores/testing/writer.ts'
+import { type StandIn, standIn } from './standIn.ts'
+
+const CHROMIUM = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'].find((path) =>
+  existsSync(path),
+)
+const FLAGS = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+]
+
+export const SIZES = {
+  tablet: { viewport: { width: 1024, height: 768 }, hasTouch: true, isMobile: true },
+  upright: { viewport: { width: 768, height: 1024 }, hasTouch: true, isMobile: true },
+  phone: { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true },
+  laptop: { viewport: { width: 1440, height: 900 } },
+} as const
+
+const root = fileURLToPath(new URL('../../../', import.meta.url))
+const example = (name: string) => readFileSync(join(root, 'examples', 'quarry-railway', name), 'utf8')
+
+/** The app, built into a folder of its own. */
+export async function builtApp(): Promise<{ readonly dir: string; readonly kB: number; remove(): void }> {
+  const dir = mkdtempSync(join(tmpdir(), 'matchmark-app-'))
+  // A script of the project, not of the app: it has no types.
+  const script = join(root, 'scripts', 'build.mjs')
+  const { buildApp } = (await import(script)) as { buildApp: (to: string) => Promise<number> }
+  const kB = await buildApp(dir)
+  return { dir, kB, remove: () => rmSync(dir, { recursive: true, force: true }) }
+}
+
+/** A shop that has the sample job and nothing else. */
+export async function shopWithSample(
+  app: string,
+): Promise<StandIn & { readonly journal: Journal; readonly writer: Writer }> {
+  const unitText = example('reversing-gearcase.unit.yaml')
+  const { job } = readJob(example('J41.job.yaml'), 'J41.job.yaml')
+  if (!job) throw new Error('assert: the sample job can be read')
+  const hash = hashOfText(unitText)
+  const journal = memoryJournal()
+  const writer = new Writer('00000000-0000-4000-8000-000000000041')
+  await journal.put(entriesOfJob(job, hash).map(({ kind, body }) => writer.write(kind, body as never)))
+  const shop = await standIn(app, journal, new Map([[hash, unitText]]))
+  return { ...shop, journal, writer }
+}
+
+export async function openChromium(): Promise<Browser> {
+  if (!CHROMIUM)
+    throw new Error(
+      'Chromium is not installed, and the app cannot be tried without it. As root `node scripts/packages.mjs` installs it; else: apt-get install chromium',
+    )
+  return chromium.launch({ executablePath: CHROMIUM, args: FLAGS })
+}
+
+export interface Device {
+  readonly size: keyof typeof SIZES
+  readonly person?: string
+  readonly scheme?: 'light' | 'dark'
+}
+
+/** A device of the shop, with whoever stands at it. */
+export async function device(browser: Browser, { size, person, scheme = 'light' }: Device): Promise<BrowserContext> {
+  const context = await browser.newContext({ ...SIZES[size], colorScheme: scheme, reducedMotion: 'reduce' })
+  if (person !== undefined)
+    await context.addInitScript((name) => localStorage.setItem('matchmark person', name), person)
+  return context
+}
