@@ -44,8 +44,11 @@ async function bundle(dir) {
       cli: 'src/cli/main.ts',
       mechanics: 'src/mechanics/index.ts',
       planning: 'src/planning/index.ts',
+      worker: 'src/server/work/worker.ts',
     },
     platform: 'node',
+    // Binaries, and what finds its own files by where it stands: they stay packages.
+    external: ['@photostructure/sqlite', 'node:sqlite', 'pg', 'sharp', 'graphile-worker', 'tinypool'],
     logLevel: 'warn',
     transform: { target: 'node20' },
     output: {

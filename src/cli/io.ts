@@ -17,6 +17,8 @@ export interface Io {
   readonly width: number
   /** Milliseconds, for progress and for what is said about the time taken. */
   readonly now: () => number
+  /** Milliseconds since 1970: when something happened. */
+  readonly clock: () => number
   /** The date that a paper carries: 2026-03-14. */
   readonly today: () => string
   readonly files: Files
@@ -24,6 +26,10 @@ export interface Io {
   readonly env: (name: string) => string | undefined
   /** Fonts that are put into the job book: the file's name → its bytes. */
   readonly font: (file: string) => Promise<Uint8Array>
+  /** What scripts/build.mjs lays beside the program: `web`, `worker.js`. */
+  readonly beside: (name: string) => URL
+  /** Asks for something that is not to be seen on the screen, such as a PIN. */
+  readonly secret: (prompt: string) => Promise<string>
   /** Resolves when the person stops the program. */
   readonly stopped: () => Promise<void>
 }

@@ -3,6 +3,7 @@ import { readFile } from 'node:fs/promises'
 import { diskFiles } from './diskFiles.ts'
 import type { Io } from './io.ts'
 import { run } from './run.ts'
+import { secret } from './secret.ts'
 
 const { stdout, stderr, env } = process
 const USUAL_WIDTH = 100
@@ -24,10 +25,13 @@ const io: Io = {
   colour,
   width: stdout.isTTY ? Math.min(stdout.columns, USUAL_WIDTH) : USUAL_WIDTH,
   now: () => performance.now(),
+  clock: () => Date.now(),
   today,
   files: diskFiles,
   env: (name) => env[name],
   font: (file) => readFile(new URL(`./fonts/${file}`, import.meta.url)),
+  beside: (name) => new URL(`./${name}`, import.meta.url),
+  secret,
   stopped: () =>
     new Promise((resolve) => {
       process.once('SIGINT', () => resolve())

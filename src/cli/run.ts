@@ -6,6 +6,7 @@ import type { Asked } from './asked.ts'
 import { jsonLine } from './asked.ts'
 import { Faults, faultAnswer } from './faults.ts'
 import type { ExitCode, Io } from './io.ts'
+import { SHOP_ACTIONS } from './shopActions.ts'
 
 const VERSION = '0.1.0'
 
@@ -136,13 +137,38 @@ function commands(io: Io, done: Done): Command {
         (await import('./commands/book.ts')).book(io, { file, into: String(asked.into) }, asked),
       ),
     )
-  const served = (each: Command) =>
+  const stored = (each: Command) =>
     each.addOption(
-      new Option('--port <number>', 'the port of this machine; else PORT, else a free one').argParser(port),
+      new Option('--store <URL>', 'keep the record in this PostgreSQL instead of the folder').env('MATCHMARK_STORE'),
     )
-  served(command('serve [DIR]', 'show the job books of a folder on this machine')).action(
+  const served = (each: Command) =>
+    stored(each)
+      .addOption(new Option('--port <number>', 'the port of this machine; else PORT, else a free one').argParser(port))
+      .option('--share', "open a door for the shop's tablets too, over https")
+      .addOption(new Option('--share-port <number>', 'its port; usually 7443').argParser(port))
+      .option('--share-at <address>', 'the address it listens at; usually all of this machine')
+      .option('--name <names...>', 'more names or addresses by which tablets know this machine')
+      .option('--certificate <FILE>', 'a certificate for it that somebody else has given, with --key')
+      .option('--key <FILE>', 'the key of that certificate')
+      .option('--behind <ORIGIN>', 'a proxy speaks https as this origin and passes on to this machine')
+      .addOption(
+        new Option('--log <level>', 'lines for machines about every answer').choices(['warn', 'info', 'debug']),
+      )
+  served(
+    command('serve [DIR]', 'serve the shop whose record is in a folder: the app, the job books, the tablets'),
+  ).action(
     does(async (asked, folder?: string) => (await import('./commands/serve.ts')).serve(io, folder ?? 'out', asked)),
   )
+  stored(command('shop <WHAT> [NAME]', `people and devices of the shop. WHAT: ${SHOP_ACTIONS.join(', ')}`))
+    .option('--in <DIR>', 'the folder of the shop', 'out')
+    .addOption(new Option('--role <role>', 'of a person').choices(['helper', 'rebuilder', 'keeper']))
+    .addOption(new Option('--share-port <number>', 'the port of the shop door, for an invitation').argParser(port))
+    .option('--name <names...>', 'more names or addresses by which tablets know this machine')
+    .action(
+      does(async (asked, what: string, name?: string) =>
+        (await import('./commands/shop.ts')).shop(io, { what, name }, { ...asked, in: String(asked.in) }),
+      ),
+    )
   served(command('start <FILE>', 'do all of it: sequence, settings, buying list and job book, then show the book'))
     .option('--once', 'end when the work is done')
     .option('-o, --into <DIR>', 'the folder for the job book', 'out')

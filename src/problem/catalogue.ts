@@ -6,6 +6,7 @@ import { JOURNAL } from './catalogue/journal.ts'
 import { MECHANICS } from './catalogue/mechanics.ts'
 import { PLANNING } from './catalogue/planning.ts'
 import { QUANTITY } from './catalogue/quantity.ts'
+import { SERVER } from './catalogue/server.ts'
 import { STORES } from './catalogue/stores.ts'
 import { UNIT } from './catalogue/unit.ts'
 import type { Entry } from './entry.ts'
@@ -20,6 +21,7 @@ const TABLES = {
   ...EDGES,
   ...JOURNAL,
   ...STORES,
+  ...SERVER,
 }
 
 export type ProblemCode = keyof typeof TABLES

@@ -1,9 +1,12 @@
 import { expect, test } from 'vitest'
+import { readJob } from '../job/file/readJob.ts'
 import { workUp } from '../job/workUp.ts'
+import { printProblem } from '../problem/problem.ts'
 import { Writer } from '../stores/testing/writer.ts'
 import { fold } from './fold.ts'
 import { jobOf } from './jobOf.ts'
 import { sample, sampleEntries } from './testing/quarryRailway.ts'
+import { writeJobFile } from './writeJobFile.ts'
 
 /** Where a thing stood in its file is not part of what it says. */
 const withoutPlaces = (value: unknown): unknown =>
@@ -29,4 +32,42 @@ test('and works up to the same: problem, settings, faults and questions', () => 
   const fromEntries = workUp({ unit, job: jobOf(fold('J41', entries).state) })
   expect(withoutPlaces(fromEntries)).toEqual(withoutPlaces(fromFile))
   expect(fromEntries.problem.operations.length).toBeGreaterThan(20)
+})
+
+test('written as a job file and read again it is the same job, and what the file has no place for is told', () => {
+  const { job } = sample()
+  const writer = new Writer('office')
+  const entries = [...sampleEntries(writer), writer.write('step-signed', { step: 'cluster' }), writer.note('howls')]
+  const { text, left } = writeJobFile(fold('J41', entries).state)
+  const again = readJob(text, 'J41.job.yaml')
+  expect(again.faults.map(printProblem)).toEqual([])
+  expect(withoutPlaces(again.job)).toEqual(withoutPlaces({ ...job, done: [{ step: 'cluster' }] }))
+  expect(left).toEqual(['1 note.'])
+})
+
+test('awkward sizes come back to the last bit, in millimetres and in inches', () => {
+  const values = [1 / 3, 0.1 + 0.2, 1e-7, 0.0000381, 25.4 / 64 / 1000, 12.3456789, -0.000012]
+  for (const unit of ['mm', 'in'] as const) {
+    const writer = new Writer('office')
+    const entries = [
+      writer.write('job-opened', { sizes: { in: unit, standing: 'seen' } }),
+      writer.write('unit-adopted', { unit: '0'.repeat(64), file: 'x.unit.yaml' }),
+      ...values.map((low, index) =>
+        writer.write('reading', {
+          part: `p: ${index} #`,
+          feature: "it's",
+          reads: { low, high: index % 2 ? low + 0.001 : low, standing: index % 3 ? 'seen' : 'supposed' },
+          by: null,
+          date: null,
+        }),
+      ),
+      writer.write('reading', { part: 'yes', feature: '12', reads: null, by: 'null', date: '2026-11-20' }),
+    ]
+    const { state } = fold('J 7', entries)
+    const { text, left } = writeJobFile(state)
+    const { job, faults } = readJob(text, 'J7')
+    expect(faults.map(printProblem)).toEqual([])
+    expect(left).toEqual([])
+    expect(withoutPlaces(job)).toEqual(withoutPlaces(jobOf(state)))
+  }
 })

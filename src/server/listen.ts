@@ -1,15 +1,15 @@
-// Opens the server's door on this machine only.
+// Opens a door of the server.
 import type { FastifyInstance } from 'fastify'
 import { Problem } from '../problem/problem.ts'
 
-const HOST = '127.0.0.1'
-const USUAL_PORT = 7410
-
-export interface Doors {
+export interface Wish {
+  readonly host: string
   /** Named by the person: that one or none. */
   readonly port?: number | undefined
   /** Named by the surroundings (PORT): that one if it is free. */
   readonly wished?: string | undefined
+  /** Where nobody says anything: that one if it is free. */
+  readonly usual: number
 }
 
 export interface Address {
@@ -19,21 +19,22 @@ export interface Address {
 }
 
 /** @throws PORT_NOT_FREE when a port that was asked for is not to be had; WRONG_USE when PORT is no port */
-export async function listen(app: FastifyInstance, { port, wished }: Doors): Promise<Address> {
-  const wanted = port ?? portOf(wished) ?? USUAL_PORT
+export async function listen(app: FastifyInstance, { host, port, wished, usual }: Wish): Promise<Address> {
+  const wanted = port ?? portOf(wished) ?? usual
   try {
-    return { url: await app.listen({ host: HOST, port: wanted }) }
+    return { url: await app.listen({ host, port: wanted }) }
   } catch (error) {
     const { code } = error as { code?: string }
     if (port !== undefined || code !== 'EADDRINUSE') {
       throw new Problem('PORT_NOT_FREE', { port: wanted, reason: REASONS[code ?? ''] ?? String(code) })
     }
-    return { url: await app.listen({ host: HOST, port: 0 }), taken: wanted }
+    return { url: await app.listen({ host, port: 0 }), taken: wanted }
   }
 }
 
 const REASONS: Readonly<Record<string, string>> = {
   EADDRINUSE: 'another program has it',
+  EADDRNOTAVAIL: 'this machine has no such address',
   EACCES: 'this person may not use it',
 }
 

@@ -260,7 +260,7 @@ export const bookAnswer = z
   .meta({ title: 'Book', description: 'What `matchmark book FILE -o DIR --json` answers.' })
 
 export const serveAnswer = z
-  .strictObject({ schema: z.literal('matchmark-serve/1'), url: text })
+  .strictObject({ schema: z.literal('matchmark-serve/1'), url: text, shared: z.array(text) })
   .meta({ title: 'Serve', description: 'What `matchmark serve --json` answers once it can be asked.' })
 
 export const kitAnswer = z

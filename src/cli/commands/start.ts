@@ -1,5 +1,8 @@
 // `start FILE`: all of it in one go, told in words; the job book is written and, unless it is to be once, shown.
-
+import { dirname, join } from 'node:path'
+import type { Job } from '../../job/model/job.ts'
+import { importJob } from '../../server/jobs/importJob.ts'
+import type { Served } from '../../server/serveShop.ts'
 import { aboutWork, systemOf, titleOf } from '../aboutWork.ts'
 import { jsonLine } from '../asked.ts'
 import type { ExitCode, Io } from '../io.ts'
@@ -37,8 +40,20 @@ export async function start(io: Io, file: string, asked: StartAsked): Promise<Ex
   else io.out(`\nThe job book is ${path}; the sequence was found in ${wall_s.toFixed(2)} s.`)
   const code = result.value && work.faults.length === 0 ? 0 : 1
   if (asked.once) return code
-  return (await serve(io, asked.into, asked)) || code
+  const bring = async ({ shop }: Served) => {
+    if (work.job)
+      await importJob(
+        { job: work.job, unit: await unitText(file, work.job, io), sequence: result },
+        { ...shop, now: io.clock, person: OWNER },
+      )
+  }
+  return (await serve(io, asked.into, asked, bring)) || code
 }
+
+/** Who has brought the job in, where nobody has signed in. */
+const OWNER = 'keeper at the server'
+
+const unitText = (file: string, job: Job, { files }: Io): Promise<string> => files.read(join(dirname(file), job.unit))
 
 function startWords({ work, result, system, settings, kit }: WorkedOut, file: string, pen: Pen): string[] {
   const { problem } = work

@@ -39,10 +39,13 @@ export async function say(
       time += tick_ms
       return time
     },
+    clock: () => Date.UTC(2026, 2, 14, 9),
     today: () => '2026-03-14',
     files: memoryFiles(new Map()),
     env: () => undefined,
     font: async () => new Uint8Array(),
+    beside: (name) => new URL(`../../../dist/${name}`, import.meta.url),
+    secret: async () => '4711',
     stopped: async () => {},
     ...given,
   }

@@ -42,6 +42,8 @@ export async function openDatabase(file: string, timeout_ms: number): Promise<Da
     if (form === 0) make(db, file)
     else if (number(db, 'application_id') !== APPLICATION_ID)
       throw new Problem('STORE_NOT_OURS', { store: file, found: 'it is a database of another program' })
+    // SQLite opens what it may only read without a word: a record that cannot grow is told now and not at the first signature.
+    db.exec(`begin immediate; pragma user_version = ${FORM}; rollback`)
     return db
   } catch (error) {
     db?.close()

@@ -10,7 +10,8 @@ export interface PostgresServer {
   readonly url: string
   /** SIGKILL to the server and all its processes, as when the plug is pulled; then started again, which needs no hand. */
   crash(): Promise<void>
-  restart(): Promise<void>
+  down(): Promise<void>
+  up(): Promise<void>
   stop(): Promise<void>
 }
 
@@ -120,10 +121,8 @@ export async function postgresServer(): Promise<PostgresServer> {
       await end('SIGKILL')
       await start()
     },
-    async restart() {
-      await end('SIGINT')
-      await start()
-    },
+    down: () => end('SIGINT'),
+    up: start,
     async stop() {
       await end('SIGINT')
       rmSync(folder, { recursive: true, force: true })

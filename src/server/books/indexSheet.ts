@@ -1,5 +1,5 @@
 // The sheet that lists the job books of a folder, closed by a title block as a drawing is.
-import { markup, trusted } from '../paper/markup.ts'
+import { markup, trusted } from '../../paper/markup.ts'
 
 export interface Book {
   /** The name of its file. */
@@ -15,7 +15,7 @@ export function indexSheet(books: readonly Book[]): string {
   const rows = books.map(
     ({ name, title, about, written, bytes }) => markup`
     <tr>
-      <th scope="row"><a href="/${encodeURIComponent(name)}">${trusted(title)}</a>${about && markup`<br><span>${trusted(about)}</span>`}</th>
+      <th scope="row"><a href="/books/${encodeURIComponent(name)}">${trusted(title)}</a>${about && markup`<br><span>${trusted(about)}</span>`}</th>
       <td>${dateWords(written)}</td>
       <td class="figure">${Math.max(1, Math.round(bytes / 1000))} kB</td>
     </tr>`,

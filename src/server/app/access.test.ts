@@ -1,0 +1,203 @@
+import { afterAll, beforeAll, expect, test } from 'vitest'
+import { enrolled, PINS, peopled, shopForTests, TestDevice, type TestShop } from '../testing/shopForTests.ts'
+
+let shop: TestShop
+beforeAll(async () => {
+  shop = await shopForTests()
+  await peopled(shop)
+})
+afterAll(() => shop.close())
+
+const own = (headers: Record<string, string> = {}) => ({ host: '127.0.0.1:7410', ...headers })
+
+test('at his own machine the single person needs no account', async () => {
+  const me = await shop.own.inject({ url: '/api/me', headers: own() })
+  expect(me.json()).toMatchObject({ device: null, role: 'keeper', enrolled: true })
+})
+
+test.each(['127.0.0.1:7410', 'localhost', 'LOCALHOST:9', '[::1]:7410'])('asked as %s it answers', async (host) => {
+  expect((await shop.own.inject({ url: '/health', headers: { host } })).statusCode).toBe(200)
+})
+
+test.each(['evil.example', '127.0.0.1.evil.example', 'localhost.evil.example:7410', 'shed.local'])(
+  'the own machine asked as %j answers nothing: a page elsewhere may have sent it here',
+  async (host) => {
+    const { statusCode, body } = await shop.own.inject({ url: '/api/jobs', headers: { host } })
+    expect(statusCode).toBe(403)
+    expect(JSON.parse(body).problem.code).toBe('NAME_NOT_OURS')
+  },
+)
+
+test.each([
+  { origin: 'https://evil.example' },
+  { origin: 'null' },
+  { 'sec-fetch-site': 'cross-site' },
+  { 'sec-fetch-site': 'same-site' },
+])('a page from elsewhere cannot write: %j', async (headers) => {
+  const { statusCode, body } = await shop.own.inject({
+    method: 'POST',
+    url: '/api/entries',
+    headers: own(headers as unknown as Record<string, string>),
+    payload: { entries: [] },
+  })
+  expect(statusCode).toBe(403)
+  expect(JSON.parse(body).problem.code).toBe('NOT_FROM_HERE')
+})
+
+test('a page of our own can write', async () => {
+  const device = new TestDevice(shop.own)
+  const entries = [device.entry('note', { says: 'A crack at the foot.' })]
+  const headers = own({ origin: 'http://127.0.0.1:7410', 'sec-fetch-site': 'same-origin' })
+  const { status, body } = await device.ask('POST', '/api/entries', { body: { entries }, headers })
+  expect(status).toBe(200)
+  expect(body.receipts).toHaveLength(1)
+})
+
+test.each([
+  '/api/jobs',
+  '/api/streams/J41/entries',
+  '/api/changes',
+  '/metrics',
+  '/books',
+  `/api/files/${'0'.repeat(64)}`,
+])('a device that is not enrolled does not get %s', async (url) => {
+  const { status, body } = await new TestDevice(shop.shop).ask('GET', url)
+  expect([status, body.problem.code]).toEqual(url === '/metrics' ? [403, 'ROLE_MAY_NOT'] : [401, 'NOT_ENROLLED'])
+})
+
+test('a device that is not enrolled sees that it is well, who it is, and nobody else', async () => {
+  const device = new TestDevice(shop.shop)
+  expect((await device.ask('GET', '/health')).status).toBe(200)
+  expect((await device.ask('GET', '/api/me')).body).toEqual({
+    device: null,
+    person: null,
+    role: 'helper',
+    enrolled: false,
+    people: [],
+  })
+})
+
+test('a code enrols one device, once', async () => {
+  const { code } = await shop.parts.gate.invite('keeper')
+  const first = await new TestDevice(shop.shop).ask('POST', '/api/enrol', {
+    body: { code: ` ${code.toLowerCase()} `, called: 'tablet' },
+  })
+  expect(first.status).toBe(200)
+  const again = await new TestDevice(shop.shop).ask('POST', '/api/enrol', { body: { code, called: 'another' } })
+  expect([again.status, again.body.problem.code]).toEqual([401, 'CODE_WRONG'])
+})
+
+test('a code is good for a quarter of an hour', async () => {
+  const { code } = await shop.parts.gate.invite('keeper')
+  shop.time.now += 16 * 60_000
+  const late = await new TestDevice(shop.shop).ask('POST', '/api/enrol', { body: { code, called: 'tablet' } })
+  expect([late.status, late.body.problem.code]).toEqual([401, 'CODE_WRONG'])
+})
+
+test('whoever guesses codes has to wait, and longer each time', async () => {
+  const other = await shopForTests()
+  const device = new TestDevice(other.shop)
+  const guess = () => device.ask('POST', '/api/enrol', { body: { code: 'AAAA-AAAA-AAAA', called: 'x' } })
+  const codes = []
+  for (let time = 0; time < 5; time++) codes.push((await guess()).body.problem.code)
+  expect(codes).toEqual(['CODE_WRONG', 'CODE_WRONG', 'CODE_WRONG', 'LOCKED_OUT', 'LOCKED_OUT'])
+  other.time.now += 15_000
+  expect((await guess()).body.problem.code).toBe('CODE_WRONG')
+  const locked = await guess()
+  expect([locked.status, locked.headers['retry-after']]).toEqual([429, '30'])
+  await other.close()
+})
+
+test('cookies are kept from scripts, other sites and plain http', async () => {
+  const { code } = await shop.parts.gate.invite('keeper')
+  const { headers } = await new TestDevice(shop.shop).ask('POST', '/api/enrol', { body: { code, called: 'tablet' } })
+  expect(String(headers['set-cookie'])).toMatch(
+    /^__Host-device=[\w-]{43}; Max-Age=\d+; Path=\/; HttpOnly; Secure; SameSite=Strict$/,
+  )
+})
+
+test('a person signs in with the PIN, and three wrong ones make everybody wait', async () => {
+  const device = await enrolled(shop)
+  const signIn = (pin: string) => device.ask('POST', '/api/sign-in', { body: { person: 'Ada', pin } })
+  expect((await signIn(PINS.Ada!)).body).toEqual({ person: 'Ada' })
+  expect((await device.ask('GET', '/api/me')).body).toMatchObject({ person: 'Ada', role: 'rebuilder' })
+  for (let time = 0; time < 3; time++) expect((await signIn('0001')).body.problem.code).toBe('PIN_WRONG')
+  const locked = await signIn(PINS.Ada!)
+  expect([locked.status, locked.body.problem.code]).toEqual([429, 'LOCKED_OUT'])
+  shop.time.now += 15_000
+  expect((await signIn(PINS.Ada!)).status).toBe(200)
+})
+
+test('a name that nobody has is answered as a wrong PIN', async () => {
+  const device = await enrolled(shop)
+  const { status, body } = await device.ask('POST', '/api/sign-in', { body: { person: 'Nobody', pin: '1234' } })
+  expect([status, body.problem.code]).toEqual([401, 'PIN_WRONG'])
+})
+
+test('a session belongs to its device and ends after a working day', async () => {
+  const device = await enrolled(shop, { person: 'Ben' })
+  const other = await enrolled(shop)
+  const stolen = `__Host-device=${other.cookie('__Host-device')}; __Host-person=${device.cookie('__Host-person')}`
+  expect((await other.ask('GET', '/api/me', { headers: { cookie: stolen } })).body.person).toBe(null)
+  expect((await device.ask('GET', '/api/me')).body.person).toBe('Ben')
+  shop.time.now += 15 * 3_600_000
+  expect((await device.ask('GET', '/api/me')).body.person).toBe(null)
+})
+
+test('a device that is shut out is out at once', async () => {
+  const device = await enrolled(shop, { person: 'Ada' })
+  const keeper = await enrolled(shop, { person: 'Cleo' })
+  expect((await device.ask('GET', '/api/jobs')).status).toBe(200)
+  expect((await keeper.ask('DELETE', `/api/devices/${device.name}`)).status).toBe(200)
+  expect((await device.ask('GET', '/api/jobs')).body.problem.code).toBe('NOT_ENROLLED')
+  expect(
+    (await device.ask('POST', '/api/entries', { body: { entries: [device.entry('note', { says: 'x' })] } })).status,
+  ).toBe(401)
+})
+
+test.each([
+  ['POST', '/api/invitations', undefined],
+  ['POST', '/api/people', { name: 'Dora', role: 'keeper', pin: '1928' }],
+  ['PUT', '/api/people/Ada/role', { role: 'keeper' }],
+  ['PUT', '/api/people/Ben/pin', { pin: '1928' }],
+  ['DELETE', '/api/people/Ben', undefined],
+  ['GET', '/api/devices', undefined],
+  ['GET', '/metrics', undefined],
+] as const)('a rebuilder may not %s %s', async (method, url, body) => {
+  const device = await enrolled(shop, { person: 'Ada' })
+  const reply = await device.ask(method, url, { body })
+  expect([reply.status, reply.body.problem.code]).toEqual([403, 'ROLE_MAY_NOT'])
+  expect(reply.body.problem.says).toContain('Ada is a rebuilder')
+})
+
+test('who leaves the shop is out, and what they signed stands', async () => {
+  const other = await shopForTests()
+  await peopled(other)
+  const device = await enrolled(other, { person: 'Ben' })
+  await device.ask('POST', '/api/entries', {
+    body: { entries: [device.entry('note', { says: 'mine' }, { person: 'Ben' })] },
+  })
+  await other.parts.gate.letGo('Ben', 'Cleo')
+  expect((await device.ask('GET', '/api/me')).body.person).toBe(null)
+  expect((await device.ask('POST', '/api/sign-in', { body: { person: 'Ben', pin: PINS.Ben } })).status).toBe(401)
+  expect((await other.parts.journal.read('J41')).entries).toHaveLength(1)
+  await other.close()
+})
+
+test('all sign-ins stand in the journal of the shop, and no secret does', async () => {
+  const text = JSON.stringify((await shop.parts.journal.read('shop')).entries)
+  for (const topic of ['signed in', 'sign-in refused', 'device enrolled', 'enrolment refused', 'device shut out'])
+    expect(text).toContain(`"${topic}"`)
+  for (const pin of Object.values(PINS)) expect(text).not.toContain(pin)
+  expect(text).not.toMatch(/scrypt|__Host/)
+})
+
+test.each([
+  ['helmet', 'content-security-policy', /default-src 'none';script-src 'self'/],
+  ['sniffing', 'x-content-type-options', /nosniff/],
+  ['referrer', 'referrer-policy', /no-referrer/],
+  ['embedding', 'cross-origin-resource-policy', /same-origin/],
+])('every answer carries its %s header', async (_what, name, pattern) => {
+  for (const url of ['/api/jobs', '/nowhere.js', '/api/nowhere'])
+    expect(String((await shop.own.inject({ url, headers: own() })).headers[name])).toMatch(pattern)
+})

@@ -1,0 +1,134 @@
+// The server's application: one file for each resource, put together here. Asked through `inject` in tests, through doors in life.
+import compress from '@fastify/compress'
+import rateLimit from '@fastify/rate-limit'
+import sse from '@fastify/sse'
+import swagger from '@fastify/swagger'
+import {
+  type FastifyBaseLogger,
+  type FastifyInstance,
+  type FastifyServerOptions,
+  fastify,
+  LogController,
+} from 'fastify'
+import {
+  jsonSchemaTransform,
+  serializerCompiler,
+  validatorCompiler,
+  type ZodTypeProvider,
+} from 'fastify-type-provider-zod'
+import { Problem } from '../../problem/problem.ts'
+import { bookRoutes } from '../routes/books.ts'
+import { changeRoutes } from '../routes/changes.ts'
+import { deviceRoutes } from '../routes/devices.ts'
+import { enrolRoutes } from '../routes/enrol.ts'
+import { entryRoutes } from '../routes/entries.ts'
+import { fileRoutes } from '../routes/files.ts'
+import { healthRoutes } from '../routes/health.ts'
+import { jobRoutes } from '../routes/jobs.ts'
+import { peopleRoutes } from '../routes/people.ts'
+import { webRoutes } from '../routes/web.ts'
+import { workRoutes } from '../routes/work.ts'
+import type { Certified } from '../share/authority.ts'
+import { guard } from './access.ts'
+import { secureHeaders } from './headers.ts'
+import type { Door, Parts } from './parts.ts'
+import { sendProblem, tellProblems } from './problems.ts'
+
+/** What a resource is handed. */
+export type Api = FastifyInstance<
+  import('node:http').Server,
+  import('node:http').IncomingMessage,
+  import('node:http').ServerResponse,
+  FastifyBaseLogger,
+  ZodTypeProvider
+>
+
+/** Where structured lines of the log go; nothing of people, cookies or bodies is ever in them. */
+export interface Log {
+  readonly level: 'debug' | 'info' | 'warn' | 'error'
+  readonly write: (line: string) => void
+}
+
+const JSON_BYTES = 8 * 2 ** 20
+/** For the whole of a request, headers and body: a photo over a poor Wi-Fi still fits, a client that dribbles does not stay. */
+const REQUEST_ms = 120_000
+/** How often it is looked who is too slow. */
+const LOOK_ms = 5_000
+const REQUESTS_A_MINUTE = 3_000
+
+export interface AppOptions {
+  readonly door: Door
+  /** Speaks https with it. */
+  readonly certificate?: Certified
+  /** The certificate of the shop's authority, for tablets that are new here. */
+  readonly authority?: string | null
+  readonly log?: Log | undefined
+  readonly requestTimeout_ms?: number
+}
+
+export async function createApp(parts: Parts, options: AppOptions): Promise<FastifyInstance> {
+  const { door, certificate, authority = null, log, requestTimeout_ms = REQUEST_ms } = options
+  const settings: FastifyServerOptions = {
+    logger: log ? { level: log.level, stream: { write: log.write } } : false,
+    logController: new LogController({ disableRequestLogging: true }),
+    bodyLimit: JSON_BYTES,
+    requestTimeout: requestTimeout_ms,
+    connectionTimeout: requestTimeout_ms,
+    forceCloseConnections: true,
+    trustProxy: door.kind === 'shop' && door.behindProxy ? 'loopback' : false,
+    frameworkErrors: (_error, _request, reply) =>
+      sendProblem(reply, new Problem('REQUEST_SHAPE', { where: 'The address', reason: 'it is no address' })),
+  }
+  const looks = { connectionsCheckingInterval: Math.min(LOOK_ms, requestTimeout_ms) }
+  const https = certificate && { ...looks, cert: certificate.certificate, key: certificate.key, minVersion: 'TLSv1.2' }
+  // With and without https it is one application; the types know two.
+  const made = fastify({ ...settings, ...(https ? { https } : { http: looks }) } as FastifyServerOptions)
+  made.server.headersTimeout = Math.min(10_000, requestTimeout_ms)
+  const app = made.withTypeProvider<ZodTypeProvider>() as Api
+  app.setValidatorCompiler(validatorCompiler)
+  app.setSerializerCompiler(serializerCompiler)
+  tellProblems(made)
+  await secureHeaders(made, door)
+  await guard(made, parts, door)
+  await app.register(rateLimit, { max: REQUESTS_A_MINUTE, timeWindow: '1 minute' })
+  await app.register(compress, { threshold: 1_024, encodings: ['br', 'gzip'] })
+  await app.register(sse)
+  await app.register(swagger, {
+    openapi: { openapi: '3.1.0', info: { title: 'Matchmark', version: '1', description: ABOUT } },
+    transform: jsonSchemaTransform,
+  })
+  measured(made, parts)
+  for (const routes of ROUTES) await app.register(async (scope) => routes(scope as unknown as Api, parts))
+  await app.register(async (scope) => enrolRoutes(scope as unknown as Api, authority))
+  await app.register(async (scope) => webRoutes(scope as unknown as Api, parts))
+  return made
+}
+
+const ROUTES = [
+  healthRoutes,
+  entryRoutes,
+  changeRoutes,
+  jobRoutes,
+  fileRoutes,
+  peopleRoutes,
+  deviceRoutes,
+  workRoutes,
+  bookRoutes,
+] as const
+
+const ABOUT = `Entries go in and come out in any order; what they mean is in src/journal/SPEC.md. Errors are {problem: {code, says, next, facts}}.`
+
+/** One line in the log and one measure for each answer: the route as it is declared, never what stood in its place, no cookie, no body. */
+function measured(app: FastifyInstance, { measures }: Parts): void {
+  app.addHook('onResponse', async (request, reply) => {
+    const route = request.routeOptions.url ?? 'none'
+    const asked = {
+      method: request.method,
+      route,
+      status: reply.statusCode,
+      seconds: Math.round(reply.elapsedTime) / 1000,
+    }
+    measures.answered(asked)
+    request.log.info({ ...asked, device: request.who?.device ?? undefined }, 'answered')
+  })
+}

@@ -1,0 +1,111 @@
+import { afterAll, beforeAll, expect, test } from 'vitest'
+import { enrolled, peopled, shopForTests, TestDevice, type TestShop } from '../testing/shopForTests.ts'
+
+let shop: TestShop
+let ada: TestDevice
+let ben: TestDevice
+beforeAll(async () => {
+  shop = await shopForTests()
+  await peopled(shop)
+  ada = await enrolled(shop, { person: 'Ada' })
+  ben = await enrolled(shop, { person: 'Ben' })
+})
+afterAll(() => shop.close())
+
+const send = (device: TestDevice, ...entries: unknown[]) => device.ask('POST', '/api/entries', { body: { entries } })
+
+test('an entry goes in, and the same again gives the same receipt', async () => {
+  const entry = ada.entry('note', { says: 'Oil seal is hard.' })
+  const first = await send(ada, entry)
+  expect(first.status).toBe(200)
+  expect((await send(ada, entry)).body).toEqual(first.body)
+  const { body } = await ben.ask('GET', '/api/streams/J41/entries?after=0')
+  expect(body.entries.map((one: { entry: unknown }) => one.entry)).toContainEqual(entry)
+  const behind = await ben.ask('GET', `/api/streams/J41/entries?after=${body.position}`)
+  expect(behind.body).toEqual({ entries: [], position: body.position })
+})
+
+test('an entry in the name of another device is refused, and nothing of the request is taken', async () => {
+  const before = (await shop.parts.journal.read('J41')).entries.length
+  const forged = ben.entry('note', { says: 'not mine' })
+  const { status, body } = await send(ada, ada.entry('note', { says: 'mine' }), forged)
+  expect([status, body.problem.code]).toEqual([403, 'DEVICE_NOT_YOURS'])
+  expect((await shop.parts.journal.read('J41')).entries).toHaveLength(before)
+})
+
+test('an entry in the name of somebody who never signed in here is refused', async () => {
+  const { status, body } = await send(ada, ada.entry('note', { says: 'x' }, { person: 'Ben' }))
+  expect([status, body.problem.code]).toEqual([401, 'NOT_SIGNED_IN'])
+})
+
+test('what somebody wrote without a network is taken after he has signed out', async () => {
+  const device = await enrolled(shop, { person: 'Ada' })
+  await device.ask('POST', '/api/sign-out')
+  expect((await send(device, device.entry('note', { says: 'later' }))).status).toBe(200)
+})
+
+test('nobody but the server writes into the stream of the shop', async () => {
+  const entry = ada.entry(
+    'note',
+    { says: 'x', topic: 'person changed', facts: { person: 'Ada', role: 'keeper' } },
+    { stream: 'shop' },
+  )
+  const { status, body } = await send(ada, entry)
+  expect([status, body.problem.code]).toEqual([403, 'STREAM_NOT_YOURS'])
+  const atHome = new TestDevice(shop.own)
+  const mine = atHome.entry('note', { says: 'x' }, { stream: 'shop' })
+  expect(
+    (await atHome.ask('POST', '/api/entries', { body: { entries: [mine] }, headers: { host: 'localhost' } })).status,
+  ).toBe(403)
+})
+
+test('a helper records and signs, and leaves decisions to a rebuilder', async () => {
+  const as = { person: 'Ben' }
+  const reading = ben.entry(
+    'reading',
+    { part: 'shaft', feature: 'seat', reads: { low: 0.03, high: 0.03, standing: 'seen' } },
+    as,
+  )
+  expect((await send(ben, reading)).status).toBe(200)
+  expect((await send(ben, ben.entry('step-signed', { step: 'seal' }, as))).status).toBe(200)
+  const adopted = ben.entry('unit-adopted', { unit: 'a'.repeat(64), file: 'winch.unit.yaml' }, as)
+  const { status, body } = await send(ben, adopted)
+  expect([status, body.problem.code]).toEqual([403, 'ROLE_MAY_NOT'])
+  expect(body.problem.says).toBe("Ben is a helper and may not write 'unit-adopted'.")
+  const second = ben.entry('step-signed', { step: 'lock', as: 'second' }, as)
+  expect((await send(ben, second)).status).toBe(403)
+})
+
+test('the one who did a step cannot be its second person', async () => {
+  expect((await send(ada, ada.entry('step-signed', { step: 'torque the cap' }))).status).toBe(200)
+  const { status, body } = await send(ada, ada.entry('step-signed', { step: 'torque the cap', as: 'second' }))
+  expect([status, body.problem.code]).toEqual([409, 'SECOND_IS_FIRST'])
+  const both = [ada.entry('step-signed', { step: 'pin' }), ada.entry('step-signed', { step: 'pin', as: 'second' })]
+  expect((await send(ada, ...both)).status).toBe(409)
+  const cleo = await enrolled(shop, { person: 'Cleo' })
+  const second = cleo.entry('step-signed', { step: 'torque the cap', as: 'second' }, { person: 'Cleo' })
+  expect((await send(cleo, second)).status).toBe(200)
+})
+
+test.each([
+  ['no list', { entries: 7 }],
+  ['no body', undefined],
+  ['an entry of no kind', { entries: [{ kind: 'nonsense', v: 1 }] }],
+  ['a hostile key', JSON.parse('{"entries": [{"kind": "note", "v": 1, "__proto__": {"role": "keeper"}}]}')],
+])('%s is told what was expected', async (_what, body) => {
+  const { status, body: answer } = await ada.ask('POST', '/api/entries', { body })
+  expect(status).toBeGreaterThanOrEqual(400)
+  expect(status).toBeLessThan(500)
+  expect(answer.problem.says).toMatch(/\S/)
+  expect(answer.problem.next).toMatch(/\S/)
+})
+
+test('a wrong content type is told so', async () => {
+  const reply = await ada.ask('POST', '/api/entries', { body: 'entries=1', headers: { 'content-type': 'text/plain' } })
+  expect([reply.status, reply.body.problem.code]).toEqual([422, 'REQUEST_SHAPE'])
+})
+
+test('too large a request is told so', async () => {
+  const reply = await ada.ask('POST', '/api/entries', { body: { entries: ['x'.repeat(9 * 2 ** 20)] } })
+  expect([reply.status, reply.body.problem.code]).toEqual([413, 'REQUEST_TOO_LARGE'])
+})

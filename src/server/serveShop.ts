@@ -1,0 +1,118 @@
+// A whole server: the shop opened, its doors opened, and all of it closed again in order.
+import { join } from 'node:path'
+import type { FastifyInstance } from 'fastify'
+import { createApp, type Log } from './app/createApp.ts'
+import { type Measures, newMeasures } from './app/measures.ts'
+import type { Door, Parts } from './app/parts.ts'
+import { type Address, listen } from './listen.ts'
+import { type OpenShop, openShop, type ShopPlace } from './openShop.ts'
+import { type Certified, fingerprintOf } from './share/authority.ts'
+import { keepCertificates, SHOP_NAME } from './share/keepCertificates.ts'
+import { privateNames } from './share/privateNames.ts'
+import { localWork, type Runner, threadRunner } from './work/localWork.ts'
+import type { Work } from './work/work.ts'
+
+export interface Sharing {
+  /** More names and addresses of this machine, as tablets know it. */
+  readonly names?: readonly string[]
+  readonly port?: number | undefined
+  /** The address to listen at; all of this machine's when left out. */
+  readonly host?: string | undefined
+  /** A certificate that somebody else has given; else the shop's own authority makes one. */
+  readonly given?: Certified | undefined
+}
+
+export interface ServeOptions extends ShopPlace {
+  readonly port?: number | undefined
+  readonly wished?: string | undefined
+  /** Opens the shop's network a door over https. */
+  readonly share?: Sharing | undefined
+  /** `https://shop.example.internal`: a proxy speaks https and passes on to the own port; then nobody is taken for the keeper by where he sits. */
+  readonly behind?: string | undefined
+  /** The folder of the built app and the built worker. */
+  readonly webRoot: string | null
+  readonly worker: URL
+  readonly now: () => number
+  readonly log?: Log | undefined
+}
+
+export interface Served extends Address {
+  readonly shop: OpenShop
+  readonly share?: {
+    readonly addresses: readonly string[]
+    readonly fingerprint: string | null
+  }
+  close(): Promise<void>
+}
+
+const OWN_PORT = 7410
+const SHARE_PORT = 7443
+
+/** @throws the problems of stores and of `listen`; WRONG_USE for names that are not private */
+export async function serveShop(options: ServeOptions): Promise<Served> {
+  const { now, log, share, behind } = options
+  const shop = await openShop(options, now)
+  const measures = newMeasures()
+  const doors: FastifyInstance[] = []
+  let work: Work | undefined
+  const close = async () => {
+    await Promise.all(doors.map((door) => door.close()))
+    await work?.close()
+    await shop.close()
+  }
+  try {
+    work = await openWork(shop, options, measures)
+    const parts: Parts = { ...shop, work, measures, webRoot: options.webRoot, booksIn: options.folder, now }
+    const shared = share && (await openShared(share, parts, options))
+    if (shared) doors.push(shared.door)
+    const own: Door = behind
+      ? { kind: 'shop', names: [new URL(behind).hostname], behindProxy: true }
+      : { kind: 'own machine' }
+    const app = await createApp(parts, { door: own, log })
+    doors.push(app)
+    const address = await listen(app, {
+      host: '127.0.0.1',
+      port: options.port,
+      wished: options.wished,
+      usual: OWN_PORT,
+    })
+    return {
+      ...address,
+      shop,
+      ...(shared && { share: { addresses: shared.addresses, fingerprint: shared.fingerprint } }),
+      close,
+    }
+  } catch (error) {
+    await close()
+    throw error
+  }
+}
+
+async function openWork(shop: OpenShop, { worker, now }: ServeOptions, measures: Measures): Promise<Work> {
+  const runner: Runner = threadRunner({ worker, measures })
+  if (!shop.pool) return localWork(runner)
+  const { queuedWork } = await import('./work/queuedWork.ts')
+  return queuedWork({ pool: shop.pool, vault: shop.vault, runner, now })
+}
+
+async function openShared(sharing: Sharing, parts: Parts, { folder, now, log }: ServeOptions) {
+  const { host = '0.0.0.0', port, given } = sharing
+  const names = privateNames(sharing.names ?? [])
+  const kept = given
+    ? null
+    : await keepCertificates({ folder: join(folder, 'authority'), shop: SHOP_NAME, names, now: now() })
+  const certificate = given ?? kept!.server
+  const door = await createApp(parts, {
+    door: { kind: 'shop', names, behindProxy: false },
+    certificate,
+    authority: kept?.authority.certificate ?? null,
+    log,
+  })
+  const { url } = await listen(door, { host, port, usual: SHARE_PORT })
+  const { port: opened } = new URL(url)
+  return {
+    door,
+    addresses: names.map((name) => `https://${name.includes(':') ? `[${name}]` : name}:${opened || '443'}`),
+    fingerprint: kept && (await fingerprintOf(kept.authority.certificate)),
+  }
+}

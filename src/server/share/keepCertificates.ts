@@ -1,0 +1,66 @@
+// The shop's authority and the server's certificate, kept in a folder that only its owner may read.
+import { mkdir, open, readFile, rename } from 'node:fs/promises'
+import { join } from 'node:path'
+import { type Certified, certifyServer, daysLeft, namesOf, newAuthority } from './authority.ts'
+
+/** What a tablet shows when it is asked whether to trust. */
+export const SHOP_NAME = 'Matchmark shop'
+
+/** Renewed at the first start after this many days before the end. */
+const EARLY_DAYS = 30
+
+export interface ShopCertificates {
+  readonly authority: Certified
+  readonly server: Certified
+}
+
+export interface CertificatesAsked {
+  readonly folder: string
+  readonly shop: string
+  readonly names: readonly string[]
+  readonly now: number
+}
+
+/** Those of the folder; made where they are missing, the server's anew when its names have changed or its time is nearly up. */
+export async function keepCertificates({ folder, shop, names, now }: CertificatesAsked): Promise<ShopCertificates> {
+  await mkdir(folder, { recursive: true, mode: 0o700 })
+  let authority = await read(folder, 'authority')
+  if (!authority) {
+    authority = await newAuthority({ shop, now })
+    await write(folder, 'authority', authority)
+  }
+  const known = await read(folder, 'server')
+  const vouched = new Set(known ? namesOf(known.certificate) : [])
+  const stillGood = known && daysLeft(known.certificate, now) > EARLY_DAYS && names.every((name) => vouched.has(name))
+  if (stillGood) return { authority, server: known }
+  const server = await certifyServer({ authority, names, now })
+  await write(folder, 'server', server)
+  return { authority, server }
+}
+
+async function read(folder: string, name: string): Promise<Certified | null> {
+  try {
+    const [certificate, key] = await Promise.all(
+      ['pem', 'key'].map((ending) => readFile(join(folder, `${name}.${ending}`), 'utf8')),
+    )
+    return { certificate: certificate!, key: key! }
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code === 'ENOENT') return null
+    throw error
+  }
+}
+
+/** The key first: a certificate is never there without it. */
+async function write(folder: string, name: string, { certificate, key }: Certified): Promise<void> {
+  for (const [ending, text] of [
+    ['key', key],
+    ['pem', certificate],
+  ] as const) {
+    const path = join(folder, `${name}.${ending}`)
+    const file = await open(`${path}.new`, 'w', 0o600)
+    await file.writeFile(text)
+    await file.sync()
+    await file.close()
+    await rename(`${path}.new`, path)
+  }
+}

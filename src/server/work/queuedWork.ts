@@ -1,0 +1,94 @@
+// Work shared by several machines on one PostgreSQL: a kept queue hands each piece to one of them; how it stands is in the vault.
+import { randomUUID } from 'node:crypto'
+import { type Runner as QueueRunner, quickAddJob, run } from 'graphile-worker'
+import type { Pool } from 'pg'
+import type { Vault } from '../../stores/vault/vault.ts'
+import type { Runner } from './localWork.ts'
+import type { Work, WorkInput, WorkKind, WorkStatus } from './work.ts'
+
+const TASK = 'matchmark-work'
+/** How often a machine that works looks whether it is to stop, and tells how far it is. */
+const LOOK_ms = 500
+const KEPT_ms = 24 * 3_600_000
+
+interface Kept {
+  readonly at_ms: number
+  readonly stop: boolean
+  readonly status: WorkStatus
+}
+
+export interface Queue {
+  readonly pool: Pool
+  readonly vault: Vault
+  readonly runner: Runner
+  readonly now: () => number
+}
+
+/** Each server takes one piece at a time; a piece whose server died is taken up by another after the queue's own time. */
+export async function queuedWork({ pool, vault, runner, now }: Queue): Promise<Work> {
+  const keyOf = (id: string) => `work/${id}`
+  const keptOf = (text: string | undefined): Kept | null => (text === undefined ? null : (JSON.parse(text) as Kept))
+  const change = (id: string, to: (kept: Kept) => Kept) =>
+    vault.change(keyOf(id), (text) => {
+      const kept = keptOf(text)
+      return kept ? JSON.stringify(to(kept)) : text
+    })
+
+  async function work(id: string, kind: WorkKind, input: WorkInput): Promise<void> {
+    const stop = new AbortController()
+    let progress: unknown = null
+    const look = setInterval(async () => {
+      try {
+        if (keptOf(await vault.read(keyOf(id)))?.stop) stop.abort()
+        else await change(id, (kept) => ({ ...kept, status: { state: 'running', progress } }))
+      } catch {
+        // The store is away for a moment; the next look tells.
+      }
+    }, LOOK_ms)
+    if (keptOf(await vault.read(keyOf(id)))?.stop) stop.abort()
+    const status = await runner.run(
+      { kind, input },
+      {
+        signal: stop.signal,
+        progressed: (so_far) => {
+          progress = so_far
+        },
+      },
+    )
+    clearInterval(look)
+    await change(id, (kept) => ({ ...kept, status }))
+  }
+
+  const queue: QueueRunner = await run({
+    pgPool: pool,
+    concurrency: 1,
+    noHandleSignals: true,
+    pollInterval: 1_000,
+    taskList: {
+      [TASK]: async (payload) => {
+        const { id, kind, input } = payload as { id: string; kind: WorkKind; input: WorkInput }
+        await work(id, kind, input)
+      },
+    },
+  })
+  return {
+    async start(kind, input) {
+      const id = randomUUID()
+      for (const key of await vault.keys('work/'))
+        await vault.change(key, (text) => ((keptOf(text)?.at_ms ?? 0) < now() - KEPT_ms ? undefined : text))
+      const kept: Kept = { at_ms: now(), stop: false, status: { state: 'waiting' } }
+      await vault.change(keyOf(id), () => JSON.stringify(kept))
+      await quickAddJob({ pgPool: pool }, TASK, { id, kind, input }, { maxAttempts: 3 })
+      return id
+    },
+    status: async (id) => keptOf(await vault.read(keyOf(id)))?.status ?? null,
+    async stop(id) {
+      const before = keptOf(await change(id, (kept) => ({ ...kept, stop: true })))
+      return before !== null && (before.status.state === 'waiting' || before.status.state === 'running')
+    },
+    async close() {
+      await queue.stop()
+      await runner.close()
+    },
+  }
+}

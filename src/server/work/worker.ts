@@ -1,0 +1,60 @@
+// What runs in a thread beside the server: a job folded, worked up, and its sequence found or its book made.
+import { readFile } from 'node:fs/promises'
+import type { MessagePort } from 'node:worker_threads'
+import { kitOf } from '../../job/kit.ts'
+import { verdictsOf } from '../../job/verdicts.ts'
+import { renewalsOf, sequenceOf, settingsOf, type WorkUp, workUp } from '../../job/workUp.ts'
+import type { Entry } from '../../journal/entry.ts'
+import { jobBook } from '../../paper/documents/jobBook.ts'
+import { Problem } from '../../problem/problem.ts'
+import type { System } from '../../quantity/printQuantity.ts'
+import { fold } from '../../record/fold.ts'
+import { jobOf } from '../../record/jobOf.ts'
+import { readUnit } from '../../unit/file/readUnit.ts'
+import type { WorkInput, WorkKind } from './work.ts'
+
+export interface WorkerTask {
+  readonly kind: WorkKind
+  readonly input: WorkInput
+  readonly port: MessagePort
+}
+
+export default async function work({ kind, input, port }: WorkerTask): Promise<unknown> {
+  try {
+    const job = jobOf(fold(input.job, JSON.parse(input.entries) as Entry[]).state)
+    const { unit, faults } = readUnit(input.unit, job.unit)
+    if (!unit) throw faults[0] ?? new Error('assert: a unit or its faults')
+    const worked = workUp({ unit, job })
+    const { effort, seconds } = input
+    const result = sequenceOf(worked, {
+      ...(effort !== undefined && { effort }),
+      ...(seconds !== undefined && { timeLimit_s: seconds, now: () => performance.now() }),
+      onProgress: ({ value, bound, states }) => port.postMessage({ value, bound, states }),
+    })
+    return kind === 'plan' ? result : { html: await bookOf(worked, result), of: job.id }
+  } catch (error) {
+    // Only plain text crosses to the other side.
+    throw error instanceof Problem ? new Error(`${error.message} ${error.next}`) : error
+  } finally {
+    port.close()
+  }
+}
+
+async function bookOf(work: WorkUp, result: ReturnType<typeof sequenceOf>): Promise<string> {
+  const system: System = work.job?.lengthUnit === 'in' ? 'inch' : 'metric'
+  const font = async (name: string) =>
+    (await readFile(new URL(`./fonts/${name}-latin-wght-normal.woff2`, import.meta.url))).toString('base64')
+  return jobBook({
+    work,
+    result,
+    system,
+    settings: settingsOf(work),
+    kit: kitOf(work.unit, work.job, renewalsOf(work), system),
+    ...(work.job && { verdicts: verdictsOf(work.unit, work.job) }),
+    date: new Date().toISOString().slice(0, 10),
+    fonts: {
+      words: await font('atkinson-hyperlegible-next'),
+      figures: await font('atkinson-hyperlegible-mono'),
+    },
+  })
+}
