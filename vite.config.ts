@@ -45,6 +45,8 @@ export default defineConfig({
     // Nothing inline: the server's policy allows only files of its own.
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
+    // The worker reads units, plans and draws: it comes when a job is opened.
+    chunkSizeWarningLimit: 700,
   },
   server: { host: '127.0.0.1', proxy: { '/api': 'http://127.0.0.1:7410' } },
 })

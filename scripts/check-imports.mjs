@@ -48,6 +48,7 @@ const ARROWS = {
     rooms: ['problem', 'quantity', 'unit', 'job', 'paper', 'journal', 'record', 'stores', 'web/model', 'web/sync'],
     packages: ['react', 'react-dom', 'wouter'],
   },
+  'web/testing': { rooms: '*', packages: '*' },
   server: { rooms: '*', packages: '*' },
   cli: { rooms: '*', packages: '*' },
 }

@@ -20,7 +20,7 @@ import {
 } from '@peculiar/x509'
 import { privateNamesOnly } from './privateNamesOnly.ts'
 
-cryptoProvider.set(webcrypto)
+cryptoProvider.set(webcrypto as unknown as Crypto)
 
 const KEYS = { name: 'ECDSA', namedCurve: 'P-256', hash: 'SHA-256' } as const
 const DAY_ms = 86_400_000

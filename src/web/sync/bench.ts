@@ -8,7 +8,7 @@ import type { Journal } from '../../journal/journal.ts'
 import type { Saying } from '../../record/entriesOfJob.ts'
 import type { DeviceStore } from './deviceStore.ts'
 import { draft, keepDraft } from './drafts.ts'
-import { type Shop, ShopAway, ShopRefuses } from './shop.ts'
+import { type Me, type Shop, ShopAway, ShopRefuses } from './shop.ts'
 
 export interface Contact {
   readonly is: 'not met' | 'in step' | 'away' | 'refused'
@@ -26,6 +26,8 @@ export interface BenchState {
   /** How many entries of this device wait to be sent, by stream; none where nothing waits. */
   readonly waiting: ReadonlyMap<string, number>
   readonly contact: Contact
+  /** How the shop knows this device; undefined until it was asked. */
+  readonly me: Me | undefined
   /** Unit files by their hash, as far as they are here. */
   readonly units: ReadonlyMap<string, string>
 }
@@ -70,6 +72,7 @@ export class Bench {
       person: draft('person'),
       streams: new Map(),
       waiting: new Map(),
+      me: await store.fact<Me>('me'),
       contact: at_ms === undefined ? { is: 'not met' } : { is: 'away', at_ms },
       units: new Map(),
     })
@@ -174,6 +177,7 @@ export class Bench {
 
   async #oneRound(): Promise<void> {
     try {
+      await this.#introduce()
       const listed = await this.#given.shop.jobs()
       for (const stream of this.#state.waiting.keys()) await this.#send(stream)
       for (const { job } of listed) await this.#fetch(job)
@@ -189,6 +193,32 @@ export class Bench {
       this.#pause_ms = Math.min(this.#pause_ms * 2, LATE_MS)
       this.#later(this.#pause_ms)
     }
+  }
+
+  /** An enrolled device writes under the name that the shop gave it. */
+  async #introduce(): Promise<void> {
+    const { store, shop } = this.#given
+    const me = await shop.me()
+    await store.keepFact('me', me)
+    this.#set({ me })
+    if (me.device === null || me.device === this.#state.device) return
+    await store.keepFact('device', me.device)
+    this.#set({ device: me.device })
+  }
+
+  /** @throws ShopRefuses · ShopAway */
+  async enrol(code: string, called: string): Promise<void> {
+    await this.#given.shop.enrol(code, called)
+    await this.#introduce()
+    this.beInStep()
+  }
+
+  /** Where the shop asks for a PIN: whoever signs in here writes here from now on. @throws ShopRefuses · ShopAway */
+  async signIn(person: string, pin: string): Promise<void> {
+    await this.#given.shop.signIn(person, pin)
+    this.setPerson(person)
+    await this.#introduce()
+    this.beInStep()
   }
 
   #later(pause_ms: number): void {

@@ -24,7 +24,11 @@ export interface JobListed {
 }
 
 export interface Me {
-  readonly person?: string
+  /** The name that the shop knows this device by; null at the server's own machine, whose browsers name themselves. */
+  readonly device: string | null
+  readonly person: string | null
+  readonly enrolled: boolean
+  readonly people: readonly { readonly name: string; readonly role: string }[]
 }
 
 const PATIENCE_MS = 20_000
@@ -66,6 +70,13 @@ export const shop = {
   async me(): Promise<Me> {
     return (await (await ask('/api/me')).json()) as Me
   },
+  /** @throws ShopRefuses with what was wrong: a code that is used up, a name that is too long */
+  async enrol(code: string, called: string): Promise<void> {
+    await ask('/api/enrol', json({ code, called }))
+  },
+  async signIn(person: string, pin: string): Promise<void> {
+    await ask('/api/sign-in', json({ person, pin }))
+  },
   async send(entries: readonly Entry[]): Promise<void> {
     await ask('/api/entries', json({ entries }))
   },
@@ -81,18 +92,11 @@ export const shop = {
     return (await ask(`/api/units/${hash}`)).blob()
   },
   /** Calls when a stream has grown; `opened` when the line stands, `lost` when it does not. */
-  watch(on: {
-    readonly grown: (stream: string) => void
-    readonly opened: () => void
-    readonly lost: () => void
-  }): () => void {
+  watch(on: { readonly grown: () => void; readonly opened: () => void; readonly lost: () => void }): () => void {
     const line = new EventSource('/api/changes')
     line.addEventListener('open', on.opened)
     line.addEventListener('error', on.lost)
-    line.addEventListener('message', ({ data }: MessageEvent<string>) => {
-      const { stream } = JSON.parse(data) as { stream?: string }
-      if (stream) on.grown(stream)
-    })
+    line.addEventListener('grown', () => on.grown())
     return () => line.close()
   },
 }

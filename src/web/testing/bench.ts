@@ -8,9 +8,10 @@ import { readJob } from '../../job/file/readJob.ts'
 import { hashOfText } from '../../journal/canonicalForm.ts'
 import type { Journal } from '../../journal/journal.ts'
 import { entriesOfJob } from '../../record/entriesOfJob.ts'
+import { shopForTests } from '../../server/testing/shopForTests.ts'
+import { memoryFiles } from '../../stores/files/memoryFiles.ts'
 import { memoryJournal } from '../../stores/memory/memoryJournal.ts'
 import { Writer } from '../../stores/testing/writer.ts'
-import { type StandIn, standIn } from './standIn.ts'
 
 const CHROMIUM = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'].find((path) =>
   existsSync(path),
@@ -45,19 +46,26 @@ export async function builtApp(): Promise<{ readonly dir: string; readonly kB: n
   return { dir, kB, remove: () => rmSync(dir, { recursive: true, force: true }) }
 }
 
-/** A shop that has the sample job and nothing else. */
-export async function shopWithSample(
-  app: string,
-): Promise<StandIn & { readonly journal: Journal; readonly writer: Writer }> {
+export interface ShopWithSample {
+  readonly url: string
+  readonly journal: Journal
+  close(): Promise<void>
+}
+
+/** The real server over a journal in memory, with the sample job and nothing else. Whoever comes by loopback needs no account. */
+export async function shopWithSample(app: string): Promise<ShopWithSample> {
   const unitText = example('reversing-gearcase.unit.yaml')
   const { job } = readJob(example('J41.job.yaml'), 'J41.job.yaml')
   if (!job) throw new Error('assert: the sample job can be read')
-  const hash = hashOfText(unitText)
   const journal = memoryJournal()
-  const writer = new Writer('00000000-0000-4000-8000-000000000041')
-  await journal.put(entriesOfJob(job, hash).map(({ kind, body }) => writer.write(kind, body as never)))
-  const shop = await standIn(app, journal, new Map([[hash, unitText]]))
-  return { ...shop, journal, writer }
+  const files = memoryFiles()
+  const sha256 = hashOfText(unitText)
+  await files.put(sha256, new TextEncoder().encode(unitText))
+  const writer = new Writer('office')
+  await journal.put(entriesOfJob(job, sha256).map(({ kind, body }) => writer.write(kind, body as never)))
+  const shop = await shopForTests({ journal, files, webRoot: app })
+  const url = await shop.own.listen({ host: '127.0.0.1', port: 0 })
+  return { url, journal, close: shop.close }
 }
 
 export async function openChromium(): Promise<Browser> {
