@@ -29,7 +29,7 @@ export default defineConfig({
       workbox: {
         globPatterns: ['**/*.{js,css,html,svg,png,woff2,webmanifest}'],
         navigateFallback: '/index.html',
-        navigateFallbackDenylist: [/^\/(api|books|health|metrics)(\/|$)/],
+        navigateFallbackDenylist: [/^\/(api|books|health|metrics|authority\.crt)(\/|$)/],
         cleanupOutdatedCaches: true,
         clientsClaim: true,
         inlineWorkboxRuntime: true,

@@ -3,6 +3,7 @@ import { Component, type ReactNode } from 'react'
 import { Route, Switch } from 'wouter'
 import { Action } from './parts/Action.tsx'
 import { DeviceSheet } from './sheets/DeviceSheet.tsx'
+import { EnrolSheet } from './sheets/EnrolSheet.tsx'
 import { Home } from './sheets/Home.tsx'
 import { BuildRoute, SequenceRoute } from './sheets/JobSheets.tsx'
 import css from './sheets/Plain.module.css'
@@ -25,6 +26,9 @@ export function App() {
         </Route>
         <Route path="/device">
           <DeviceSheet />
+        </Route>
+        <Route path="/enrol">
+          <EnrolSheet />
         </Route>
         <Route>
           <Home />

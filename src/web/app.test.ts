@@ -70,7 +70,7 @@ const READINGS: Readonly<Record<string, string>> = {
   'jack float': '0.11',
   'input float': '3 thou',
   'forward backlash': '0.2',
-  'reverse backlash': '1/64+.001 in',
+  'reverse backlash': '1/64 in+1 thou',
   'chain slack': '3/8 in',
 }
 
@@ -85,7 +85,7 @@ const finger = (page: Page): Hand => ({
   tap: (what) => page.getByText(what, { exact: true }).tap(),
   main: () => main(page).tap(),
   async type(text) {
-    for (const [key] of text.matchAll(/thou|in|mm|./g)) {
+    for (const [key] of text.matchAll(/(?<= ?)(thou|in|mm)|[^ ]/g)) {
       const name = { '/': 'over', '+': 'plus', '-': 'minus', '.': 'point', ' ': 'blank' }[key] ?? key
       await page.getByRole('group', { name: 'Keypad' }).getByRole('button', { name, exact: true }).tap()
     }
@@ -111,6 +111,7 @@ async function doStep(page: Page, hand: Hand): Promise<void> {
   const url = page.url()
   for (let act = 0; act < 5; act += 1) {
     const text = await says(main(page))
+    if (/All steps are signed/.test(text)) return
     if (text.startsWith('Type the reading')) {
       const step = decodeURIComponent(url.split('/').at(-1) ?? '')
       await hand.type(READINGS[step] ?? '')
@@ -165,10 +166,11 @@ test('a tablet by touch: built with the network cut half way until the end, then
   await main(laptop).waitFor()
 
   await tablet.evaluate(() => navigator.serviceWorker.ready.then(() => undefined))
+  const cutAt = await count(tablet)
   await tablet.context().setOffline(true)
   await tablet.reload()
   await main(tablet).waitFor()
-  expect(await count(tablet)).toBe(40)
+  expect(await count(tablet)).toBe(cutAt)
 
   // The other one works meanwhile: three steps of his own and one that both will sign.
   const other = keys(laptop)
@@ -250,7 +252,7 @@ test('a reading: echoed in both systems, judged while it is typed, kept over a r
   await page.getByText('Adopt it').click()
   await page.getByText('Go on: step 1').waitFor()
   await page.goto(`${shop.url}/job/J41/build/${encodeURIComponent('jack float')}`)
-  const field = page.getByLabel('float of the jackshaft')
+  const field = page.locator('#reading')
   await field.fill('.0043 in')
   await expect.poll(() => page.locator('#reading-echo').textContent()).toMatch(/0\.109 mm\s*4\.3 thou\s*within/)
   await field.fill('9 thou')
@@ -266,12 +268,12 @@ test('a reading: echoed in both systems, judged while it is typed, kept over a r
   await field.press('Enter')
   await page.getByText('Take back').first().waitFor({ state: 'detached' })
   await page.goto(`${shop.url}/job/J41/build/${encodeURIComponent('jack float')}`)
-  await page.getByRole('region', { name: 'Readings' }).getByText('0.11 mm').first().waitFor()
+  await page.getByRole('region', { name: 'Readings' }).getByRole('listitem').filter({ hasText: '0.11 mm' }).waitFor()
   const { checks } = await state(shop.journal)
   expect(checks.map(({ result }) => result)).toEqual(['bad', 'good'])
   await page.getByRole('region', { name: 'Readings' }).getByText('Take back').first().click()
   await page.getByText(/0\.229 mm: taken back by M\. Ashdown/).waitFor()
-  expect((await state(shop.journal)).checks.map(({ result }) => result)).toEqual(['good'])
+  await expect.poll(async () => (await state(shop.journal)).checks.map(({ result }) => result)).toEqual(['good'])
 })
 
 test('the sequence changed under somebody’s feet is shown', async () => {

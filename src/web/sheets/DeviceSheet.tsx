@@ -1,6 +1,6 @@
 // Who is at the bench, whether this device is in step with the others, and what it is set to.
-import { useState, useSyncExternalStore } from 'react'
-import { useLocation, useSearchParams } from 'wouter'
+import { useSyncExternalStore } from 'react'
+import { useSearchParams } from 'wouter'
 import type { System } from '../../quantity/printQuantity.ts'
 import { sayWhen } from '../model/sayWhen.ts'
 import { Action, ActionLink } from '../parts/Action.tsx'
@@ -9,11 +9,10 @@ import { Sheet } from '../parts/Sheet.tsx'
 import { NameLine } from '../parts/StageLine.tsx'
 import { TitleBlock } from '../parts/TitleBlock.tsx'
 import { useBench, useBenchState, useKeeper } from '../sync/BenchContext.tsx'
-import type { BenchState } from '../sync/bench.ts'
 import { words } from '../words/words.ts'
+import { Person } from './Person.tsx'
 import css from './Plain.module.css'
 import { useShopBlock } from './useBlock.ts'
-import { useDraft } from './useDraft.ts'
 import { type Scheme, useScheme, useSystem } from './usePreference.ts'
 
 const texts = words.devices
@@ -58,83 +57,9 @@ const KeyRow = ({ keys, does }: { keys: string; does: string }) => (
   </>
 )
 
-function Person({ back }: { back: string }) {
-  const bench = useBench()
-  const state = useBenchState()
-  const [, go] = useLocation()
-  const [isAsking, setAsking] = useState(state.person === undefined)
-  const [name, setName] = useDraft('person being typed')
-  const take = (person: string) => {
-    const trimmed = person.trim()
-    if (trimmed === '') return
-    bench.setPerson(trimmed)
-    setName('')
-    setAsking(false)
-    go(back)
-  }
-  if (!isAsking && state.person !== undefined)
-    return (
-      <>
-        <h1>{words.person.is(state.person)}</h1>
-        <div className={css.row}>
-          <Action onDo={() => setAsking(true)}>{words.person.other}</Action>
-        </div>
-      </>
-    )
-  const known = knownPeople(state)
-  return (
-    <form
-      className={css.form}
-      onSubmit={(event) => {
-        event.preventDefault()
-        take(name)
-      }}
-    >
-      <h1>{words.person.asks}</h1>
-      <p>{words.person.why}</p>
-      <label>
-        {words.person.name}
-        <input value={name} maxLength={80} autoComplete="off" onChange={({ target }) => setName(target.value)} />
-      </label>
-      <div className={css.row}>
-        <Action onDo={() => take(name)} isOff={name.trim() === ''}>
-          {words.person.take}
-        </Action>
-      </div>
-      {known.length > 0 && (
-        <>
-          <p>{words.person.known}</p>
-          <div className={css.row}>
-            {known.map((person) => (
-              <Action key={person} onDo={() => take(person)}>
-                {person}
-              </Action>
-            ))}
-          </div>
-        </>
-      )}
-    </form>
-  )
-}
-
-const MOST_KNOWN = 6
-
-/** Those who wrote here lately. */
-function knownPeople({ streams }: BenchState): readonly string[] {
-  const people = new Set<string>()
-  for (const entries of streams.values()) {
-    for (const entry of entries.toReversed()) {
-      if (people.size >= MOST_KNOWN) return [...people]
-      const by = entry.kind === 'reading' ? entry.body.by : undefined
-      people.add(by ?? entry.person)
-    }
-  }
-  return [...people]
-}
-
 function InStep() {
   const bench = useBench()
-  const { contact, waiting } = useBenchState()
+  const { contact, waiting, me } = useBenchState()
   const keeper = useKeeper()
   const kept = useSyncExternalStore(keeper.subscribe, keeper.snapshot)
   const count = [...waiting.values()].reduce((sum, n) => sum + n, 0)
@@ -165,6 +90,7 @@ function InStep() {
         <Action onDo={() => bench.beInStep()} also={texts.sendAlso}>
           {texts.send}
         </Action>
+        {me?.enrolled === false && <ActionLink to="/enrol">{words.enrol.title}</ActionLink>}
         {kept.isNewer && (
           <Action onDo={() => keeper.takeNewer()} also={texts.takeNewerAlso}>
             {texts.takeNewer}

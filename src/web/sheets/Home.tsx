@@ -20,7 +20,7 @@ const texts = words.home
 const SHOP = 'shop'
 
 export function Home() {
-  const { streams } = useBenchState()
+  const { streams, me } = useBenchState()
   const jobs = useMemo(() => jobsIn(streams), [streams])
   const block = useShopBlock(
     texts.title,
@@ -35,11 +35,21 @@ export function Home() {
         <Region place={5} title={texts.book}>
           <p className="told">{texts.bookWhy}</p>
           <p>
-            <a href="/books/">{texts.book}</a>
+            <a href="/books">{texts.book}</a>
           </p>
         </Region>
       }
-      actions={first && <GoOn job={first} />}
+      actions={
+        first ? (
+          <GoOn job={first} />
+        ) : (
+          me?.enrolled === false && (
+            <ActionLink isMain to="/enrol">
+              {words.enrol.title}
+            </ActionLink>
+          )
+        )
+      }
       block={<TitleBlock {...block} />}
     >
       {jobs.length === 0 ? (

@@ -145,7 +145,7 @@ export class Bench {
     const stop = this.#given.shop.watch({
       grown: go,
       opened: go,
-      lost: () => this.#contact({ is: 'away' }),
+      lost: () => this.#state.contact.is === 'in step' && go(),
     })
     const seen = () => document.visibilityState === 'visible' && go()
     window.addEventListener('online', go)

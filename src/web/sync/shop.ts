@@ -32,6 +32,7 @@ export interface Me {
 }
 
 const PATIENCE_MS = 20_000
+const REFUSED_AGAIN_MS = 10_000
 
 async function ask(path: string, init: RequestInit = {}): Promise<Response> {
   let response: Response
@@ -93,11 +94,23 @@ export const shop = {
   },
   /** Calls when a stream has grown; `opened` when the line stands, `lost` when it does not. */
   watch(on: { readonly grown: () => void; readonly opened: () => void; readonly lost: () => void }): () => void {
-    const line = new EventSource('/api/changes')
-    line.addEventListener('open', on.opened)
-    line.addEventListener('error', on.lost)
-    line.addEventListener('grown', () => on.grown())
-    return () => line.close()
+    let line: EventSource
+    let timer: ReturnType<typeof setTimeout> | undefined
+    const open = () => {
+      line = new EventSource('/api/changes')
+      line.addEventListener('open', on.opened)
+      line.addEventListener('grown', on.grown)
+      line.addEventListener('error', () => {
+        on.lost()
+        // A line that breaks is taken up again by the browser; one that was refused is not.
+        if (line.readyState === EventSource.CLOSED) timer = setTimeout(open, REFUSED_AGAIN_MS)
+      })
+    }
+    open()
+    return () => {
+      clearTimeout(timer)
+      line.close()
+    }
   },
 }
 export type Shop = typeof shop

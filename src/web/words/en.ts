@@ -98,6 +98,23 @@ export const en = {
     other: 'Somebody else',
     pin: 'PIN',
     signIn: 'Sign in',
+    whyPin: 'Your name stands beside all that you read and sign; your PIN keeps it yours.',
+  },
+
+  enrol: {
+    title: 'A new device for the shop',
+    certificate: 'First: the certificate of the shop',
+    certificateWhy:
+      'Without it the browser warns of this address and keeps nothing. Compare its fingerprint with the printed page, install it in the settings, and open this address again.',
+    certificateGet: 'Get the certificate',
+    enrolHead: 'Then: the code from the printed page',
+    called: 'Name of this device, such as tablet at bench 2',
+    code: 'One-time code',
+    enrol: 'Enrol',
+    enrolAlso: 'this device belongs to the shop from then on',
+    notReady: 'a name and the code are wanted first',
+    enrolled: 'This device belongs to the shop.',
+    goOn: 'Who is at the bench?',
   },
 
   home: {
