@@ -197,7 +197,7 @@ export function workedJob(
   return {
     workings: { input, facts, numbers },
     worked: {
-      unit: work.unit.name,
+      unit: sentence(work.unit.name),
       ...(work.unit.revision !== undefined && { revision: work.unit.revision }),
       ...(work.variant !== undefined && { variant: work.variant }),
       ...(job.owner !== undefined && { owner: job.owner }),
@@ -289,6 +289,9 @@ function planSheet({ value, proven, assumptions, conflict }: PlanResult, breache
   }
 }
 
+/** `end cover onto upper case` begins a line like any sentence. */
+const sentence = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1)
+
 interface About {
   readonly input: JobBookInput
   readonly numbers: ReadonlyMap<string, number>
@@ -301,7 +304,7 @@ function stepSheetData(facts: StepFacts, { input, numbers }: About): StepSheetDa
     number: facts.number,
     step: operation.id,
     mode: mode.id,
-    does: operation.does,
+    does: sentence(operation.does),
     place: placeText(facts),
     people: mode.people,
     usual_s: operation.duration_s.usual,

@@ -24,7 +24,7 @@ export function Cautions({ texts }: { texts: readonly string[] }) {
             {isOpen ? words.build.cautionFewer : words.build.cautionMore(rest)}
           </button>
         )}
-        <p className={css.defer}>{words.build.deferTo}</p>
+        {!texts.some((text) => /manual/i.test(text)) && <p className={css.defer}>{words.build.deferTo}</p>}
       </div>
     </div>
   )

@@ -52,6 +52,7 @@ export class Bench {
   #again = false
   #timer: ReturnType<typeof setTimeout> | undefined
   #pause_ms = SOON_MS
+  #last: Promise<void> = Promise.resolve()
 
   private constructor(given: Given, state: BenchState) {
     this.#given = given
@@ -102,7 +103,7 @@ export class Bench {
     const { journal } = this.#given
     const { device, person } = this.#state
     if (person === undefined) throw new Error('assert: nobody is at the bench')
-    await alone(async () => {
+    await this.#alone(async () => {
       const head = (await journal.heads(stream)).filter((one) => one.device === device).sort((a, b) => b.seq - a.seq)[0]
       let tail = head && { seq: head.seq, hash: head.hash }
       const entries = said.map(({ kind, body }) => {
@@ -180,7 +181,7 @@ export class Bench {
       await this.#introduce()
       const listed = await this.#given.shop.jobs()
       for (const stream of this.#state.waiting.keys()) await this.#send(stream)
-      for (const { job } of listed) await this.#fetch(job)
+      for (const { job, position } of listed) await this.#fetch(job, position)
       const at_ms = Date.now()
       await this.#given.store.keepFact('reached', at_ms)
       this.#pause_ms = SOON_MS
@@ -238,20 +239,21 @@ export class Bench {
     await this.#countWaiting(stream)
   }
 
-  async #fetch(stream: string): Promise<void> {
+  /** @param last where the shop's own last entry of this stream stands */
+  async #fetch(stream: string, last: number): Promise<void> {
     const { journal, store, shop } = this.#given
     const key = `read ${stream}`
     let after = (await store.fact<number>(key)) ?? 0
+    if (last < after) {
+      // The shop was set back to an older copy: both sides say again all that they have.
+      await store.keepFact(key, 0)
+      await store.keepFact(`sent ${stream}`, 0)
+      await this.#countWaiting(stream)
+      this.#again = true
+      return
+    }
     for (;;) {
       const { entries, position } = await shop.read(stream, after, PAGE)
-      if (position < after) {
-        // The shop was set back to an older copy: both sides say again all that they have.
-        await store.keepFact(key, 0)
-        await store.keepFact(`sent ${stream}`, 0)
-        await this.#countWaiting(stream)
-        this.#again = true
-        return
-      }
       if (entries.length > 0) {
         await journal.put(entries.map(({ entry }) => entry))
         await this.#reread(stream)
@@ -306,8 +308,11 @@ export class Bench {
     this.#state = { ...this.#state, ...change }
     for (const listener of this.#listeners) listener()
   }
-}
 
-/** One tab of this device writes at a time: its entries are numbered. */
-const alone = <T>(write: () => Promise<T>): Promise<T> =>
-  'locks' in navigator ? navigator.locks.request(LOCK, write) : write()
+  /** One hand and one tab of this device at a time: its entries are numbered. */
+  #alone(write: () => Promise<void>): Promise<void> {
+    const turn = this.#last.then(() => (globalThis.navigator?.locks ? navigator.locks.request(LOCK, write) : write()))
+    this.#last = turn.catch(() => undefined)
+    return turn
+  }
+}

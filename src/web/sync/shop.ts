@@ -21,6 +21,8 @@ export class ShopRefuses extends Error {
 
 export interface JobListed {
   readonly job: string
+  /** Where its last entry stands in the shop's store. */
+  readonly position: number
 }
 
 export interface Me {

@@ -150,7 +150,7 @@ export const en = {
 
   sequence: {
     title: 'Sequence',
-    head: (unit: string) => `The order in which the ${unit} goes together`,
+    head: 'How it goes together',
     value: {
       hours: 'hours',
       hazard: (n: number) => count(n, 'point of hazard', 'points of hazard'),
@@ -212,6 +212,7 @@ export const en = {
     proofs: 'Proves it',
     warnings: 'Done wrongly it shows',
     people: (n: number) => `${n} people`,
+    takes: 'Takes',
     minutes: (n: number) => `${n} min`,
     wait: (text: string) => `wait ${text}`,
     settings: 'Set',

@@ -1,11 +1,12 @@
 // The left of the Build sheet: what is done, drawn, set and proved, and what was said of it.
+import { useMemo } from 'react'
 import { gauge } from '../../../paper/drawings/gauge.ts'
 import { figureText } from '../../../paper/figureText.ts'
 import { metre } from '../../../quantity/constructors.ts'
 import { printQuantity, type System } from '../../../quantity/printQuantity.ts'
 import type { Fact } from '../../../record/state.ts'
 import { checksOf, isDone, type JobOnSheet, type Mark as MarkName } from '../../model/jobOnSheet.ts'
-import { judgeSize } from '../../model/liveLimit.ts'
+import { judgeSize, type Typed } from '../../model/liveLimit.ts'
 import { sayWhen } from '../../model/sayWhen.ts'
 import type { SizeSheet, StepSheetData, WorkedJob } from '../../model/workedJob.ts'
 import { Action, WordAction } from '../../parts/Action.tsx'
@@ -28,6 +29,8 @@ interface Parts {
   readonly system: System
   readonly mark: MarkName
   readonly isWhy: boolean
+  /** What is being typed for the check; it stands on the gauge before it counts. */
+  readonly typed: Typed
   readonly now_ms: number
   readonly onReadSize: (size: SizeSheet) => void
   readonly onTakeBack: (entry: string) => void
@@ -37,6 +40,7 @@ export function BuildMain(parts: Parts) {
   const { job, worked, workedKey, step, system, mark, isWhy, now_ms, onReadSize, onTakeBack } = parts
   const texts = words.build
   const count = texts.stepOf(step.number, worked.steps.length)
+  const numbers = useMemo(() => new Map(worked.items.map(({ part, number }) => [part, number])), [worked])
   const drawings = useStepDrawings(workedKey, step.step, useRoom(system))
   const before = worked.steps.filter(({ number, step: id }) => number < step.number && !isDone(job.state.steps.get(id)))
   return (
@@ -72,7 +76,7 @@ export function BuildMain(parts: Parts) {
           {!step.isDrawn ? (
             <p className={css.empty}>{texts.noDrawing}</p>
           ) : drawings?.section ? (
-            <Drawing drawn={drawings.section} />
+            <Drawing drawn={drawings.section} numbers={numbers} />
           ) : (
             <p className={css.empty}>{texts.drawing}</p>
           )}
@@ -80,7 +84,7 @@ export function BuildMain(parts: Parts) {
         <Facts step={step} worked={worked} system={system} />
       </div>
       {drawings && drawings.maps.length > 0 && (
-        <Region place={4}>
+        <Region place={40}>
           <div className={css.maps}>
             {drawings.maps.map((map) => (
               <Drawing key={map.title} drawn={map} isSmall />
@@ -90,7 +94,7 @@ export function BuildMain(parts: Parts) {
       )}
       <CheckReadings {...parts} onTakeBack={onTakeBack} />
       {step.within.length > 0 && (
-        <Region title={texts.within} place={6}>
+        <Region title={texts.within} place={50}>
           <ol className={css.list}>
             {step.within.map((text, index) => (
               <li key={text}>
@@ -102,21 +106,21 @@ export function BuildMain(parts: Parts) {
         </Region>
       )}
       {step.settings.length > 0 && (
-        <Region title={texts.settings} place={7}>
+        <Region title={texts.settings} place={60}>
           {step.settings.map((setting) => (
             <SettingTable key={`${setting.connection} ${setting.title}`} setting={setting} />
           ))}
         </Region>
       )}
       {step.sizes.length > 0 && (
-        <Region title={words.reading.sizes} place={7}>
+        <Region title={words.reading.sizes} place={70}>
           {step.sizes.map((size) => (
             <Size key={size.feature} size={size} {...{ job, system, now_ms, onReadSize, onTakeBack }} />
           ))}
         </Region>
       )}
       {(step.part?.note !== undefined || step.proofs.length > 0 || step.warnings.length > 0) && (
-        <Region place={8}>
+        <Region place={80}>
           <Texts title={texts.notes} texts={step.part?.note === undefined ? [] : [step.part.note]} />
           <Texts title={texts.proofs} texts={step.proofs} />
           <Texts title={texts.warnings} texts={step.warnings} />
@@ -171,8 +175,8 @@ function Facts({ step, worked, system }: { step: StepSheetData; worked: WorkedJo
         </div>
       )}
       <div>
-        <dt>{words.sequence.columns.minutes}</dt>
-        <dd className="figure">{Math.round(step.usual_s / 60)}</dd>
+        <dt>{texts.takes}</dt>
+        <dd>{texts.minutes(Math.round(step.usual_s / 60))}</dd>
       </div>
       {next && (
         <div>
@@ -191,7 +195,7 @@ const seconds = (s: number) => s as Parameters<typeof printQuantity<'time'>>[0]
 function Why({ step }: { step: StepSheetData }) {
   const texts = words.build
   return (
-    <Region title={texts.why} place={2} isWell>
+    <Region title={texts.why} place={12} isWell>
       {step.why.length === 0 ? (
         <p>{texts.nothingHolds}</p>
       ) : (
@@ -230,7 +234,7 @@ function Texts({ title, texts }: { title: string; texts: readonly string[] }) {
 }
 
 /** The readings of the check of this step on its gap gauge; second ones stand beside first ones. */
-function CheckReadings({ job, worked, step, system, now_ms, onTakeBack }: Parts) {
+function CheckReadings({ job, worked, step, system, typed, now_ms, onTakeBack }: Parts) {
   const { check } = step
   if (!check) return null
   const results = checksOf(job.state, check.id)
@@ -244,7 +248,7 @@ function CheckReadings({ job, worked, step, system, now_ms, onTakeBack }: Parts)
     return [{ result, value, uncertainty, judged: judgeSize(value.high, { as, limit, system, uncertainty }) }]
   })
   return (
-    <Region title={words.reading.readings} place={4}>
+    <Region title={words.reading.readings} place={25}>
       {limit && (
         <div className={css.gauge}>
           <Drawing
@@ -256,12 +260,15 @@ function CheckReadings({ job, worked, step, system, now_ms, onTakeBack }: Parts)
                 ...(limit.low !== undefined && { low: limit.low }),
                 ...(limit.high !== undefined && { high: limit.high }),
               },
-              readings: judged.map(({ value, uncertainty, judged: { is } }) => ({
-                low: value.low,
-                high: value.high,
-                ...(uncertainty > 0 && { uncertainty }),
-                is,
-              })),
+              readings: [
+                ...judged.map(({ value, uncertainty, judged: { is } }) => ({
+                  low: value.low,
+                  high: value.high,
+                  ...(uncertainty > 0 && { uncertainty }),
+                  is,
+                })),
+                ...(typed.kind === 'figure' ? [{ low: typed.value, high: typed.value, is: typed.judged.is }] : []),
+              ],
               system,
               width: 440,
             })}
@@ -370,7 +377,7 @@ function SaidOfIt({ job, step, now_ms, onTakeBack, system }: Parts) {
     </li>
   )
   return (
-    <Region title={texts.others} place={9}>
+    <Region title={texts.others} place={90}>
       {people.size > 1 && (
         <p className="look">
           <Mark name="look" size={18} /> {texts.signedTwice}

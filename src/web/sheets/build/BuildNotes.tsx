@@ -45,12 +45,12 @@ export function BuildNotes(parts: Parts) {
   return (
     <>
       {step.cautions.length > 0 && isOpen && (
-        <Region place={1} isBare>
+        <Region place={10} isBare>
           <Cautions texts={step.cautions} />
         </Region>
       )}
       {isReading && (
-        <Region place={5} isBare>
+        <Region place={20} isBare>
           <ReadingField {...{ of, limit, as, system, text, typed }} onText={parts.setText} onTake={parts.onTake} />
           {as === 'length' && (
             <Instrument worked={worked} system={system} chosen={instrument} onChoose={parts.setInstrument} />
@@ -68,7 +68,7 @@ export function BuildNotes(parts: Parts) {
         </Region>
       )}
       {shown.length > 0 && (
-        <Region place={6} isBare>
+        <Region place={15} isBare>
           {shown.map((one) => (
             <ClockGauge key={one.clock.id} running={one} />
           ))}

@@ -206,6 +206,7 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
     >
       <BuildMain
         {...{ job, worked, workedKey, step, system, isWhy, now_ms }}
+        typed={size ? { kind: 'nothing' } : typed}
         mark={markOf(job, step.step)}
         onReadSize={(one) => {
           setSize(one)

@@ -100,7 +100,7 @@ export function SequenceSheet({ job, worked, workedKey, system, isAnew, onAnew, 
       block={<TitleBlock {...block} />}
     >
       <div className={css.head}>
-        <h1>{texts.head(worked.unit)}</h1>
+        <h1>{texts.head}</h1>
         <Value worked={worked} />
         {isProposed ? (
           plan.value && <Proof worked={worked} />
@@ -135,7 +135,8 @@ function Value({ worked: { plan } }: { worked: WorkedJob }) {
     <p className={css.value}>
       <span className={css.time}>{hoursText(elapsed_s)}</span>
       <span>
-        {texts.value.hours},{texts.value.hazard(hazard)}, {texts.value.changes(changes)}
+        {`${texts.value.hours}, `}
+        {texts.value.hazard(hazard)}, {texts.value.changes(changes)}
       </span>
     </p>
   )
