@@ -79,6 +79,7 @@ for (const file of files) {
       if (target.startsWith('.')) {
         const other = roomOf(relative(join(root, 'src'), join(root, 'src', dirname(file), target)))
         const known =
+          (isTest && target.includes('/testing/')) ||
           other === room ||
           arrows.rooms === '*' ||
           arrows.rooms.includes(other) ||

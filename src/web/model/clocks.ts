@@ -39,7 +39,14 @@ export function runningClocks(
     return [clockAt(clock, from, now_ms)]
   })
   const urgency = ({ left_s, wait_s }: RunningClock) => left_s ?? 1e6 + wait_s
-  return running.sort((a, b) => urgency(a) - urgency(b))
+  const seen = new Set<string>()
+  return running
+    .sort((a, b) => urgency(a) - urgency(b))
+    .filter(({ clock: { from, says, min_s, max_s } }) => {
+      // Sealant that has to be squeezed by two sets of bolts is one clock for whoever watches it.
+      const same = JSON.stringify([from, says, min_s, max_s])
+      return !seen.has(same) && seen.add(same)
+    })
 }
 
 export function clockAt(clock: ClockSheet, from_ms: number, now_ms: number): RunningClock {

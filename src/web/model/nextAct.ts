@@ -4,11 +4,14 @@ import type { Saying } from '../../record/entriesOfJob.ts'
 import type { StepState } from '../../record/state.ts'
 import type { RunningClock } from './clocks.ts'
 import type { Typed } from './liveLimit.ts'
+import type { NextBolt } from './tightening.ts'
 import type { StepSheetData } from './workedJob.ts'
 
 export type Act =
   /** Begin it: a clock starts. */
   | { readonly act: 'begin'; readonly clock: string }
+  /** The next bolt, in its order and stage. */
+  | { readonly act: 'tighten'; readonly bolt: NextBolt }
   /** A reading is wanted and not typed yet, or cannot be understood. */
   | { readonly act: 'type' }
   /** Take the reading; `signs` says that the step is signed with it. */
@@ -29,13 +32,16 @@ export interface Standing {
   readonly result: 'good' | 'bad' | 'not known' | undefined
   readonly typed: Typed
   readonly running: readonly RunningClock[]
+  /** The next bolt of its maps; missing when all are tight, or are not counted. */
+  readonly bolt?: NextBolt | undefined
 }
 
-export function nextAct({ step, record, result, typed, running }: Standing): Act {
+export function nextAct({ step, record, result, typed, running, bolt }: Standing): Act {
   if (record?.stands === 'done') return { act: 'done' }
   const begun = record?.stands === 'started' && record.starts.length > 0
   const starting = step.clocks.find(({ from }) => from.op === step.step && from.edge === 'start')
   if (starting && !begun) return { act: 'begin', clock: starting.says }
+  if (bolt) return { act: 'tighten', bolt }
   if (step.check?.limit && typed.kind === 'figure')
     return { act: 'take', text: typed.text, signs: typed.judged.is === 'within' && step.noReturn === undefined }
   if (step.check?.limit && result === undefined) return { act: 'type' }

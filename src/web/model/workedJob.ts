@@ -14,8 +14,9 @@ import type { PlanResult } from '../../planning/model/sequence.ts'
 import type { PlanProgress } from '../../planning/plan.ts'
 import { printProblem } from '../../problem/problem.ts'
 import type { System } from '../../quantity/printQuantity.ts'
-import type { Figure, Setting } from '../../unit/connections/kind.ts'
+import type { Figure, HoleMap, Setting } from '../../unit/connections/kind.ts'
 import type { Check, Limit, Unit } from '../../unit/model/unit.ts'
+import { hotGrip } from './hotGrip.ts'
 
 /** A step of a sequence that stands: what the journal keeps of it. */
 export interface StandingStep {
@@ -129,7 +130,8 @@ export interface StepSheetData {
   readonly part?: { readonly id: string; readonly number: number; readonly note?: string; readonly mass_kg?: number }
   /** Is there anything to draw? */
   readonly isDrawn: boolean
-  readonly maps: number
+  /** Tightening maps: places, order, stages. */
+  readonly maps: readonly HoleMap[]
 }
 
 export interface PlanSheet {
@@ -300,6 +302,7 @@ interface About {
 function stepSheetData(facts: StepFacts, { input, numbers }: About): StepSheetData {
   const { operation, mode, part, check, maps } = facts
   const isOwn = part?.id === operation.id
+  const grip = hotGrip(facts, input)
   return {
     number: facts.number,
     step: operation.id,
@@ -317,7 +320,7 @@ function stepSheetData(facts: StepFacts, { input, numbers }: About): StepSheetDa
     cautions: facts.cautions,
     warnings: facts.warnings,
     proofs: facts.proofs,
-    clocks: facts.clocks.map(clockSheet),
+    clocks: [...facts.clocks.map(clockSheet), ...(grip ? [grip] : [])],
     settings: facts.settings.map((setting) => settingSheet(setting, input.system)),
     sizes: isOwn && part ? sizesOf(part.id, input) : [],
     ...(check && { check: checkSheet(check, input.system) }),
@@ -330,7 +333,7 @@ function stepSheetData(facts: StepFacts, { input, numbers }: About): StepSheetDa
       },
     }),
     isDrawn: facts.line !== undefined,
-    maps: maps.length,
+    maps,
   }
 }
 

@@ -4,6 +4,7 @@ import { clockText, type RunningClock } from '../model/clocks.ts'
 import { words } from '../words/words.ts'
 import css from './ClockGauge.module.css'
 import { Drawing } from './Drawing.tsx'
+import { Hero } from './Hero.tsx'
 import { Mark } from './Mark.tsx'
 
 const WIDTH = 320
@@ -29,7 +30,7 @@ export function ClockGauge({ running, label }: { running: RunningClock; label?: 
   return (
     <section className={css.clock} aria-label={label ?? clock.says}>
       <div className={css.head}>
-        {(isWaiting || left_s !== undefined) && <span className={css.time}>{clockText(shown)}</span>}
+        {(isWaiting || left_s !== undefined) && <Hero text={clockText(shown)} />}
         <span className={`${css.word} ${isLate ? 'stop' : isWaiting ? 'look' : 'good'}`}>
           <Mark name={isLate ? 'stop' : isWaiting ? 'look' : 'done'} size={18} />
           {word}
@@ -44,6 +45,7 @@ export function ClockGauge({ running, label }: { running: RunningClock; label?: 
             limit: { ...(min_s !== undefined && { low: min_s }), ...(max_s !== undefined && { high: max_s }) },
             readings: [{ low: Math.round(at), high: Math.round(at), is }],
             system: 'metric',
+            scale: { from: 0, to: most },
             width: WIDTH,
           })}
         />

@@ -1,7 +1,7 @@
 // How much room a drawing has; asked again when the sheet is turned.
 import { useEffect, useState } from 'react'
 import type { System } from '../../quantity/printQuantity.ts'
-import type { Room } from '../model/drawingsOf.ts'
+import type { Room } from '../model/drawings.ts'
 
 const NARROW = 900
 const SIDE = 352

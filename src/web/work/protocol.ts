@@ -3,7 +3,7 @@
 import type { Job } from '../../job/model/job.ts'
 import type { Drawing } from '../../paper/drawings/drawing.ts'
 import type { System } from '../../quantity/printQuantity.ts'
-import type { Room, StepDrawings } from '../model/drawingsOf.ts'
+import type { Room } from '../model/drawings.ts'
 import type { StandingStep, WorkedJob } from '../model/workedJob.ts'
 
 /** All that a job is worked out from. */
@@ -23,7 +23,6 @@ export type Question =
 export type Answer =
   | { readonly id: number; readonly is: 'progress'; readonly states: number }
   | { readonly id: number; readonly is: 'worked'; readonly worked: WorkedJob }
-  | { readonly id: number; readonly is: 'step'; readonly drawings: StepDrawings }
-  | { readonly id: number; readonly is: 'line'; readonly drawing: Drawing }
+  | { readonly id: number; readonly is: 'drawn'; readonly drawing: Drawing | undefined }
   /** What was received cannot be worked out: what people can read of it. */
   | { readonly id: number; readonly is: 'trouble'; readonly says: readonly string[] }

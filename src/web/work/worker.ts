@@ -2,7 +2,7 @@
 import { Problem, printProblem } from '../../problem/problem.ts'
 import { readUnit } from '../../unit/file/readUnit.ts'
 import type { Unit } from '../../unit/model/unit.ts'
-import { drawingsOf, lineDrawing } from '../model/drawingsOf.ts'
+import { lineDrawing, stepDrawing } from '../model/drawings.ts'
 import { type Workings, workedJob } from '../model/workedJob.ts'
 import type { Answer, Question, Sources } from './protocol.ts'
 
@@ -25,8 +25,8 @@ function answerTo(question: Question): void {
   if (question.asks === 'work') answer(work(id, question.sources))
   else if (!workings) answer({ id, is: 'trouble', says: ['assert: drawn before it was worked out'] })
   else if (question.asks === 'step')
-    answer({ id, is: 'step', drawings: drawingsOf(workings, question.step, question.room) })
-  else answer({ id, is: 'line', drawing: lineDrawing(workings, question.line, question.room) })
+    answer({ id, is: 'drawn', drawing: stepDrawing(workings, question.step, question.room) })
+  else answer({ id, is: 'drawn', drawing: lineDrawing(workings, question.line, question.room) })
 }
 
 function work(id: number, { unitText, unitFile, job, sequence, system }: Sources): Answer {

@@ -1,6 +1,6 @@
 // The page's side of the worker: one job at a time is worked out; a search that nobody waits for any more is stopped.
 import type { Drawing } from '../../paper/drawings/drawing.ts'
-import type { Room, StepDrawings } from '../model/drawingsOf.ts'
+import type { Room } from '../model/drawings.ts'
 import type { WorkedJob } from '../model/workedJob.ts'
 import type { Answer, Question, Sources } from './protocol.ts'
 
@@ -50,14 +50,12 @@ export class Workshop {
     return this.last
   }
 
-  async step(step: string, room: Room): Promise<StepDrawings> {
-    const answer = await this.#ask({ asks: 'step', step, room })
-    return answer.is === 'step' ? answer.drawings : { maps: [] }
-  }
+  step = (step: string, room: Room): Promise<Drawing | undefined> => this.#draw({ asks: 'step', step, room })
+  line = (line: string, room: Room): Promise<Drawing | undefined> => this.#draw({ asks: 'line', line, room })
 
-  async line(line: string, room: Room): Promise<Drawing | undefined> {
-    const answer = await this.#ask({ asks: 'line', line, room })
-    return answer.is === 'line' ? answer.drawing : undefined
+  async #draw(question: Asked): Promise<Drawing | undefined> {
+    const answer = await this.#ask(question)
+    return answer.is === 'drawn' ? answer.drawing : undefined
   }
 
   /** Ends what is being worked out; whoever waits for it hears `Stopped`. */

@@ -1,6 +1,7 @@
 // The left of the Build sheet: what is done, drawn, set and proved, and what was said of it.
 import { useMemo } from 'react'
 import { gauge } from '../../../paper/drawings/gauge.ts'
+import { holeMap } from '../../../paper/drawings/holeMap.ts'
 import { figureText } from '../../../paper/figureText.ts'
 import { metre } from '../../../quantity/constructors.ts'
 import { printQuantity, type System } from '../../../quantity/printQuantity.ts'
@@ -8,6 +9,7 @@ import type { Fact } from '../../../record/state.ts'
 import { checksOf, isDone, type JobOnSheet, type Mark as MarkName } from '../../model/jobOnSheet.ts'
 import { judgeSize, type Typed } from '../../model/liveLimit.ts'
 import { sayWhen } from '../../model/sayWhen.ts'
+import type { Tightening } from '../../model/tightening.ts'
 import type { SizeSheet, StepSheetData, WorkedJob } from '../../model/workedJob.ts'
 import { Action, WordAction } from '../../parts/Action.tsx'
 import { Drawing } from '../../parts/Drawing.tsx'
@@ -16,7 +18,7 @@ import { Region } from '../../parts/Region.tsx'
 import { SettingTable } from '../../parts/SettingTable.tsx'
 import { Verdict } from '../../parts/Verdict.tsx'
 import { words } from '../../words/words.ts'
-import { useStepDrawings } from '../useDrawings.ts'
+import { useStepDrawing } from '../useDrawings.ts'
 import { useRoom } from '../useRoom.ts'
 import css from './Build.module.css'
 import { SequenceNotice } from './SequenceNotice.tsx'
@@ -29,6 +31,7 @@ interface Parts {
   readonly system: System
   readonly mark: MarkName
   readonly isWhy: boolean
+  readonly tight: Tightening
   /** What is being typed for the check; it stands on the gauge before it counts. */
   readonly typed: Typed
   readonly now_ms: number
@@ -36,12 +39,15 @@ interface Parts {
   readonly onTakeBack: (entry: string) => void
 }
 
+const MOST_MAP = 420
+
 export function BuildMain(parts: Parts) {
-  const { job, worked, workedKey, step, system, mark, isWhy, now_ms, onReadSize, onTakeBack } = parts
+  const { job, worked, workedKey, step, system, mark, isWhy, tight, now_ms, onReadSize, onTakeBack } = parts
   const texts = words.build
   const count = texts.stepOf(step.number, worked.steps.length)
   const numbers = useMemo(() => new Map(worked.items.map(({ part, number }) => [part, number])), [worked])
-  const drawings = useStepDrawings(workedKey, step.step, useRoom(system))
+  const room = useRoom(system)
+  const drawing = useStepDrawing(workedKey, step.step, room)
   const before = worked.steps.filter(({ number, step: id }) => number < step.number && !isDone(job.state.steps.get(id)))
   return (
     <>
@@ -75,19 +81,26 @@ export function BuildMain(parts: Parts) {
         <div>
           {!step.isDrawn ? (
             <p className={css.empty}>{texts.noDrawing}</p>
-          ) : drawings?.section ? (
-            <Drawing drawn={drawings.section} numbers={numbers} />
+          ) : drawing ? (
+            <Drawing drawn={drawing} numbers={numbers} />
           ) : (
             <p className={css.empty}>{texts.drawing}</p>
           )}
         </div>
         <Facts step={step} worked={worked} system={system} />
       </div>
-      {drawings && drawings.maps.length > 0 && (
-        <Region place={40}>
+      {step.maps.length > 0 && (
+        <Region place={isDone(job.state.steps.get(step.step)) ? 40 : 14}>
           <div className={css.maps}>
-            {drawings.maps.map((map) => (
-              <Drawing key={map.title} drawn={map} isSmall />
+            {step.maps.map((map) => (
+              <Drawing
+                key={map.connection}
+                isSmall
+                drawn={holeMap(map, Math.min(room.width, MOST_MAP), {
+                  reached: tight.reached.get(map.connection) ?? new Map(),
+                  next: tight.next?.connection === map.connection ? tight.next.hole : undefined,
+                })}
+              />
             ))}
           </div>
         </Region>

@@ -68,7 +68,7 @@ export function BuildNotes(parts: Parts) {
         </Region>
       )}
       {shown.length > 0 && (
-        <Region place={15} isBare>
+        <Region place={22} isBare>
           {shown.map((one) => (
             <ClockGauge key={one.clock.id} running={one} />
           ))}

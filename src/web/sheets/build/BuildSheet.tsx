@@ -7,6 +7,7 @@ import { clockText, runningClocks } from '../../model/clocks.ts'
 import { type JobOnSheet, lastCheck, markOf, stagesOf, stepInHand, timesOf } from '../../model/jobOnSheet.ts'
 import { liveLimit, type Typed } from '../../model/liveLimit.ts'
 import { type Act, beginningOf, nextAct, resultOf, signatureOf } from '../../model/nextAct.ts'
+import { tightening } from '../../model/tightening.ts'
 import type { SizeSheet, StepSheetData, WorkedJob } from '../../model/workedJob.ts'
 import { Action, ActionLink, ActionRow, HoldAction, Question } from '../../parts/Action.tsx'
 import { READING_ID } from '../../parts/ReadingField.tsx'
@@ -55,7 +56,10 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
   const typed: Typed = liveLimit(text, { as, limit, system, uncertainty })
   const record = job.state.steps.get(step.step)
   const result = step.check && lastCheck(job.state, step.check.id)?.result
-  const act = nextAct({ step, record, result, typed: size ? { kind: 'nothing' } : typed, running })
+  const [tapped, setTapped] = useDraft(`${place} bolts`)
+  const taps = record?.stands === 'done' ? Number.POSITIVE_INFINITY : Number(tapped) || 0
+  const tight = tightening(step.maps, taps)
+  const act = nextAct({ step, record, result, typed: size ? { kind: 'nothing' } : typed, running, bolt: tight.next })
   const sequence = job.state.sequence?.entry
   const next = steps[step.number]
   const previous = steps[step.number - 2]
@@ -130,6 +134,7 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
     h: inHand === undefined ? undefined : () => go(buildPath(job.number, inHand)),
     r: () => document.getElementById(READING_ID)?.focus(),
     s: tapMain,
+    a: act.act === 'tighten' ? () => setTapped(String(tight.total)) : undefined,
     w: () => setWhy(!isWhy),
     escape: size && (() => setSize(undefined)),
   })
@@ -169,6 +174,8 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
                 onBegin={() => void put([beginningOf(step, sequence)])}
                 onTake={take}
                 onSign={() => sign()}
+                onBolt={(by) => setTapped(String(Math.max(0, Math.min(tight.total, taps + by))))}
+                canUntap={taps > 0}
                 onAsk={(says) => setAsked({ says, onYes: () => sign() })}
                 onAnswer={answer}
                 isAnswer={!size && step.check !== undefined && !step.check.limit && result === undefined}
@@ -205,7 +212,7 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
       block={<TitleBlock {...block} />}
     >
       <BuildMain
-        {...{ job, worked, workedKey, step, system, isWhy, now_ms }}
+        {...{ job, worked, workedKey, step, system, isWhy, tight, now_ms }}
         typed={size ? { kind: 'nothing' } : typed}
         mark={markOf(job, step.step)}
         onReadSize={(one) => {
@@ -228,6 +235,9 @@ interface MainParts {
   readonly isAnswer: boolean
   readonly nextPath: string | undefined
   readonly inHandNumber: number | undefined
+  /** So many bolts on, or back. */
+  readonly onBolt: (by: number) => void
+  readonly canUntap: boolean
   readonly onBegin: () => void
   readonly onTake: () => void
   readonly onSign: () => void
@@ -254,6 +264,24 @@ function MainAction({ act, step, next, isAnswer, nextPath, inHandNumber, ...on }
         {texts.begin}
       </Action>
     )
+  if (act.act === 'tighten') {
+    const { number, stage, stages, text, left } = act.bolt
+    return (
+      <>
+        <Action isMain onDo={() => on.onBolt(1)} also={texts.boltAlso(stage, stages, text, left)} keys="S">
+          {texts.bolt(number)}
+        </Action>
+        <ActionRow>
+          <Action onDo={() => on.onBolt(-1)} isOff={!on.canUntap}>
+            {texts.boltBack}
+          </Action>
+          <Action onDo={() => on.onBolt(Number.POSITIVE_INFINITY)} keys="A">
+            {texts.boltsAll}
+          </Action>
+        </ActionRow>
+      </>
+    )
+  }
   if (act.act === 'type')
     return (
       <Action isMain onDo={on.onTake} also={words.reading.takeFirstAlso} keys="S">

@@ -9,6 +9,7 @@ import { sayWhen } from '../../model/sayWhen.ts'
 import type { StepSheetData, WorkedJob } from '../../model/workedJob.ts'
 import { Action, ActionLink } from '../../parts/Action.tsx'
 import { Drawing } from '../../parts/Drawing.tsx'
+import { Hero } from '../../parts/Hero.tsx'
 import { Mark, Rack } from '../../parts/Mark.tsx'
 import { Sheet } from '../../parts/Sheet.tsx'
 import { StageLine } from '../../parts/StageLine.tsx'
@@ -17,7 +18,7 @@ import { useBench, useBenchState } from '../../sync/BenchContext.tsx'
 import { words } from '../../words/words.ts'
 import { buildPath, stagePaths } from '../paths.ts'
 import { useBlock } from '../useBlock.ts'
-import { useLineDrawings, useStepDrawings } from '../useDrawings.ts'
+import { useLineDrawings, useStepDrawing } from '../useDrawings.ts'
 import css from './Sequence.module.css'
 
 interface Parts {
@@ -133,7 +134,7 @@ function Value({ worked: { plan } }: { worked: WorkedJob }) {
   const [hazard, elapsed_s, changes] = plan.value
   return (
     <p className={css.value}>
-      <span className={css.time}>{hoursText(elapsed_s)}</span>
+      <Hero text={hoursText(elapsed_s)} size={44} />
       <span>
         {`${texts.value.hours}, `}
         {texts.value.hazard(hazard)}, {texts.value.changes(changes)}
@@ -285,13 +286,13 @@ interface AboutParts {
 }
 
 function About({ step, job, workedKey, system }: AboutParts) {
-  const drawings = useStepDrawings(workedKey, step.step, { ...BESIDE, system })
+  const drawing = useStepDrawing(workedKey, step.step, { ...BESIDE, system })
   const canGo =
     job.state.sequence?.steps.some(({ step: id }) => id === step.step) || isDone(job.state.steps.get(step.step))
   return (
     <div className={css.about} aria-live="polite">
       <h2>{texts.about(step.number, step.does)}</h2>
-      {drawings?.section && <Drawing drawn={drawings.section} />}
+      {drawing && <Drawing drawn={drawing} />}
       {step.why.length === 0 ? (
         <p>{words.build.nothingHolds}</p>
       ) : (

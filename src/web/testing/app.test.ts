@@ -2,11 +2,11 @@
 import AxeBuilder from 'axe-core'
 import type { Browser, BrowserContext, Locator, Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest'
-import type { Entry } from '../journal/entry.ts'
-import type { Journal } from '../journal/journal.ts'
-import { fold } from '../record/fold.ts'
-import { Writer } from '../stores/testing/writer.ts'
-import { builtApp, device, openChromium, type ShopWithSample, type SIZES, shopWithSample } from './testing/bench.ts'
+import type { Entry } from '../../journal/entry.ts'
+import type { Journal } from '../../journal/journal.ts'
+import { fold } from '../../record/fold.ts'
+import { Writer } from '../../stores/testing/writer.ts'
+import { builtApp, device, openChromium, type ShopWithSample, type SIZES, shopWithSample } from './bench.ts'
 
 let app: Awaited<ReturnType<typeof builtApp>>
 let browser: Browser
@@ -79,6 +79,7 @@ interface Hand {
   main(): Promise<void>
   type(text: string): Promise<void>
   yes(): Promise<void>
+  allTight(): Promise<void>
 }
 
 const finger = (page: Page): Hand => ({
@@ -91,6 +92,7 @@ const finger = (page: Page): Hand => ({
     }
   },
   yes: () => page.getByText('Y: sign it').tap(),
+  allTight: () => page.getByText('All are tight').tap(),
 })
 
 const keys = (page: Page): Hand => ({
@@ -104,6 +106,7 @@ const keys = (page: Page): Hand => ({
     await page.keyboard.press('Escape')
   },
   yes: () => page.keyboard.press('y'),
+  allTight: () => page.keyboard.press('a'),
 })
 
 /** Does the step at hand, whatever it wants. */
@@ -115,6 +118,8 @@ async function doStep(page: Page, hand: Hand): Promise<void> {
     if (text.startsWith('Type the reading')) {
       const step = decodeURIComponent(url.split('/').at(-1) ?? '')
       await hand.type(READINGS[step] ?? '')
+    } else if (/^Bolt/.test(text) && !/cap A nuts/.test(decodeURIComponent(url))) {
+      await hand.allTight()
     } else {
       await hand.main()
       const isAsked = await page
