@@ -35,7 +35,8 @@ export function Action({ children, also, onDo, isOff, label, keys, isPressed, ..
     <button
       type="button"
       className={kindOf(looks, isOff)}
-      onClick={() => !isOff && onDo()}
+      // The main action of the next sheet stands at the same place: a finger that bounces is no second tap.
+      onClick={({ detail }) => !isOff && !(looks.isMain && detail > 1) && onDo()}
       aria-disabled={isOff || undefined}
       aria-label={label}
       aria-keyshortcuts={keys}

@@ -49,7 +49,7 @@ export function BuildRoute({ number, step }: { number: string; step?: string | u
   if (step === undefined && wanted !== undefined) return <Redirect to={buildPath(number, wanted)} replace />
   const found = worked.steps.find(({ step: id }) => id === wanted)
   if (!found) return <NoStep job={job} step={step ?? ''} />
-  return <BuildSheet {...{ job, worked, workedKey, system }} step={found} />
+  return <BuildSheet key={found.step} {...{ job, worked, workedKey, system }} step={found} />
 }
 
 interface Calm {

@@ -101,7 +101,10 @@ const keys = (page: Page): Hand => ({
   },
   main: () => page.keyboard.press('s'),
   async type(text) {
+    // Out of a field that has the focus already, into it by its own key, and what stands in it is written over.
+    await page.keyboard.press('Escape')
     await page.keyboard.press('r')
+    await page.keyboard.press('Control+a')
     await page.keyboard.type(text)
     await page.keyboard.press('Escape')
   },
@@ -115,7 +118,8 @@ async function doStep(page: Page, hand: Hand): Promise<void> {
   for (let act = 0; act < 5; act += 1) {
     const text = await says(main(page))
     if (/All steps are signed/.test(text)) return
-    if (text.startsWith('Type the reading')) {
+    if (await page.getByRole('alertdialog').isVisible()) await hand.yes()
+    else if (text.startsWith('Type the reading')) {
       const step = decodeURIComponent(url.split('/').at(-1) ?? '')
       await hand.type(READINGS[step] ?? '')
     } else if (/^Bolt/.test(text) && !/cap A nuts/.test(decodeURIComponent(url))) {
@@ -142,7 +146,9 @@ async function doStep(page: Page, hand: Hand): Promise<void> {
     if (page.url() !== url) return
     if (/All steps are signed/.test(await says(main(page)))) return
   }
-  throw new Error(`step was not signed: ${url}: ${await says(main(page))}`)
+  throw new Error(
+    `step was not signed: ${url}: ${await says(main(page))}; typed: ${await page.evaluate(() => document.querySelector('input')?.value)}; ${await says(page.locator('#reading-echo'))}`,
+  )
 }
 
 async function open(page: Page): Promise<void> {

@@ -48,6 +48,24 @@ export function BuildMain(parts: Parts) {
   const numbers = useMemo(() => new Map(worked.items.map(({ part, number }) => [part, number])), [worked])
   const room = useRoom(system)
   const drawing = useStepDrawing(workedKey, step.step, room)
+  // While the bolts are being tightened their map comes before anything else.
+  const isTightening = tight.next !== undefined
+  const maps = step.maps.length > 0 && (
+    <Region place={isTightening ? 14 : 40}>
+      <div className={css.maps}>
+        {step.maps.map((map) => (
+          <Drawing
+            key={map.connection}
+            isSmall
+            drawn={holeMap(map, Math.min(room.width, MOST_MAP), {
+              reached: tight.reached.get(map.connection) ?? new Map(),
+              next: tight.next?.connection === map.connection ? tight.next.hole : undefined,
+            })}
+          />
+        ))}
+      </div>
+    </Region>
+  )
   const before = worked.steps.filter(({ number, step: id }) => number < step.number && !isDone(job.state.steps.get(id)))
   return (
     <>
@@ -77,6 +95,7 @@ export function BuildMain(parts: Parts) {
         </div>
       )}
       {isWhy && <Why step={step} />}
+      {isTightening && maps}
       <div className={css.drawn}>
         <div>
           {!step.isDrawn ? (
@@ -89,22 +108,7 @@ export function BuildMain(parts: Parts) {
         </div>
         <Facts step={step} worked={worked} system={system} />
       </div>
-      {step.maps.length > 0 && (
-        <Region place={isDone(job.state.steps.get(step.step)) ? 40 : 14}>
-          <div className={css.maps}>
-            {step.maps.map((map) => (
-              <Drawing
-                key={map.connection}
-                isSmall
-                drawn={holeMap(map, Math.min(room.width, MOST_MAP), {
-                  reached: tight.reached.get(map.connection) ?? new Map(),
-                  next: tight.next?.connection === map.connection ? tight.next.hole : undefined,
-                })}
-              />
-            ))}
-          </div>
-        </Region>
-      )}
+      {!isTightening && maps}
       <CheckReadings {...parts} onTakeBack={onTakeBack} />
       {step.within.length > 0 && (
         <Region title={texts.within} place={50}>

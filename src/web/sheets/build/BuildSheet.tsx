@@ -1,5 +1,5 @@
 // The Build sheet: one step at a time, with its drawing, settings, cautions, readings, clocks, and the hand that signs it.
-import { useEffect, useRef, useState } from 'react'
+import { useRef, useState } from 'react'
 import { useLocation } from 'wouter'
 import type { System } from '../../../quantity/printQuantity.ts'
 import type { Saying } from '../../../record/entriesOfJob.ts'
@@ -21,6 +21,7 @@ import { buildPath, stagePaths } from '../paths.ts'
 import { useBlock } from '../useBlock.ts'
 import { useDraft } from '../useDraft.ts'
 import { useKeys } from '../useKeys.ts'
+import css from './Build.module.css'
 import { BuildMain } from './BuildMain.tsx'
 import { BuildNotes } from './BuildNotes.tsx'
 
@@ -65,14 +66,6 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
   const previous = steps[step.number - 2]
   const inHand = stepInHand(job)
   const isBusy = useRef(false)
-
-  // biome-ignore lint/correctness/useExhaustiveDependencies: another step is another sheet
-  useEffect(() => {
-    setAsked(undefined)
-    setSize(undefined)
-    setWhy(false)
-    document.querySelector('h1')?.scrollIntoView({ block: 'nearest' })
-  }, [step.step])
 
   /** Kept before the sheet goes on; a second tap meanwhile does nothing. */
   const put = async (said: readonly Saying[], then?: () => void) => {
@@ -168,7 +161,7 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
           />
         ) : (
           <>
-            <div id={MAIN_ID}>
+            <div id={MAIN_ID} className={css.acts}>
               <MainAction
                 {...main}
                 onBegin={() => void put([beginningOf(step, sequence)])}
