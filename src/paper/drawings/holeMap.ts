@@ -120,7 +120,7 @@ function bolt(
   const punches = Array.from({ length: stages }, (_, index) => x + (index - (stages - 1) / 2) * 11 + (letters ? 7 : 0))
   const above = y - radius - 7
   const kind = isNext ? 'next' : reached >= stages && stages > 0 ? 'tight' : undefined
-  return markup`<g data-hole="${id}"${kind && markup` class="${kind}"`}>${isNext && markup`<circle class="at-hand balloon" cx="${px(x)}" cy="${px(y)}" r="${px(radius * 1.45)}"/>`}<path class="face" d="${run(hexagon, true)}"/><path class="edge" d="${run(hexagon, true)}"/><text class="number" x="${px(x)}" y="${px(y + 5.5)}">${number}</text>${letters && markup`<text class="figure strong mid" x="${px((punches[0] ?? x + 10) - 13)}" y="${px(above + 4)}">${letter}</text>`}${punches.map((at, index) => markup`<circle class="${index < reached ? 'dot' : 'thin'}" cx="${px(at)}" cy="${px(above)}" r="3.6"/>`)}</g>`
+  return markup`<g data-hole="${id}"${kind && markup` class="${kind}"`}>${isNext && markup`<circle class="at-hand balloon" cx="${px(x)}" cy="${px(y)}" r="${px(radius * 1.22)}"/>`}<path class="face" d="${run(hexagon, true)}"/><path class="edge" d="${run(hexagon, true)}"/><text class="number" x="${px(x)}" y="${px(y + 5.5)}">${number}</text>${letters && markup`<text class="figure strong mid" x="${px((punches[0] ?? x + 10) - 13)}" y="${px(above + 4)}">${letter}</text>`}${punches.map((at, index) => markup`<circle class="${index < reached ? 'dot' : 'thin'}" cx="${px(at)}" cy="${px(above)}" r="3.6"/>`)}</g>`
 }
 
 /** The pitch circle where the holes lie on one, else the way round them; a cross in the middle. */

@@ -27,7 +27,7 @@ const timeOf = (edge: 'start' | 'end', times: StepTimes | undefined): number | u
  * @param timesOf when a step was begun and signed
  */
 export function runningClocks(
-  steps: readonly StepSheetData[],
+  steps: readonly Pick<StepSheetData, 'clocks'>[],
   timesOf: (step: string) => StepTimes | undefined,
   now_ms: number,
 ): readonly RunningClock[] {

@@ -1,16 +1,20 @@
 // Home: the jobs in hand, how far each has come, and the clocks that run.
 import { useMemo } from 'react'
 import type { Entry } from '../../journal/entry.ts'
-import { isDone, type JobOnSheet, jobOnSheet, looksIn, stagesOf, stepInHand } from '../model/jobOnSheet.ts'
+import { runningClocks } from '../model/clocks.ts'
+import { isDone, type JobOnSheet, jobOnSheet, looksIn, stagesOf, stepInHand, timesOf } from '../model/jobOnSheet.ts'
 import { STAGES } from '../model/stages.ts'
 import { ActionLink } from '../parts/Action.tsx'
+import { ClockGauge } from '../parts/ClockGauge.tsx'
 import { Mark } from '../parts/Mark.tsx'
 import { Region } from '../parts/Region.tsx'
 import { Sheet } from '../parts/Sheet.tsx'
 import { NameLine } from '../parts/StageLine.tsx'
 import { TitleBlock } from '../parts/TitleBlock.tsx'
+import { useNow } from '../parts/useNow.ts'
 import { useBenchState } from '../sync/BenchContext.tsx'
 import { words } from '../words/words.ts'
+import { clocksOf } from './clocksAtHand.ts'
 import css from './Home.module.css'
 import { buildPath, sequencePath } from './paths.ts'
 import { useShopBlock } from './useBlock.ts'
@@ -26,18 +30,37 @@ export function Home() {
     texts.title,
     jobs.reduce((sum, job) => sum + looksIn(job), 0),
   )
+  const now_ms = useNow(true)
+  const clocks = jobs.flatMap((job) =>
+    runningClocks([{ clocks: clocksOf(job.number) }], (step) => timesOf(job, step), now_ms)
+      .filter(({ left_s }) => left_s !== undefined)
+      .map((running) => ({ job: job.number, running })),
+  )
   const first = jobs.find((job) => job.state.sequence && stepInHand(job) !== undefined) ?? jobs[0]
   return (
     <Sheet
       label={texts.title}
       head={<NameLine />}
       notes={
-        <Region place={5} title={texts.book}>
-          <p className="told">{texts.bookWhy}</p>
-          <p>
-            <a href="/books">{texts.book}</a>
-          </p>
-        </Region>
+        <>
+          {clocks.length > 0 && (
+            <Region place={4} isBare>
+              {clocks.map(({ job, running }) => (
+                <ClockGauge
+                  key={`${job} ${running.clock.id}`}
+                  running={running}
+                  label={texts.clock(job, running.clock.says)}
+                />
+              ))}
+            </Region>
+          )}
+          <Region place={5} title={texts.book}>
+            <p className="told">{texts.bookWhy}</p>
+            <p>
+              <a href="/books">{texts.book}</a>
+            </p>
+          </Region>
+        </>
       }
       actions={
         first ? (

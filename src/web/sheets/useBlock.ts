@@ -43,8 +43,9 @@ export function useBlock({ stage, sheet, job, worked }: About): BlockFields {
 }
 
 /** The title block of a sheet that belongs to no job. */
-export function useShopBlock(title: string, looks: number, clocks = 0): BlockFields {
+export function useShopBlock(title: string, looks: number): BlockFields {
   const state = useBenchState()
+  const waiting = [...state.waiting.values()].reduce((sum, n) => sum + n, 0)
   const text = words.block
   return {
     unit: [text.sheet, title],
@@ -52,7 +53,7 @@ export function useShopBlock(title: string, looks: number, clocks = 0): BlockFie
     owner: [words.home.shop, state.person ?? text.nobody],
     job: [words.home.jobs, String(state.streams.size)],
     date: dayOf(Date.now()),
-    stage: [words.clocks.title, String(clocks)],
+    stage: [text.toSend, waiting === 0 ? text.nothingOpen : String(waiting)],
     person: state.person,
     looks,
     devices: devicesField(state),

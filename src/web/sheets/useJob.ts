@@ -5,6 +5,7 @@ import { type JobOnSheet, jobOnSheet } from '../model/jobOnSheet.ts'
 import type { WorkedJob } from '../model/workedJob.ts'
 import { useBench, useBenchState, useWorkshop } from '../sync/BenchContext.tsx'
 import { NotWorkable, Stopped } from '../work/workshop.ts'
+import { keepClocks } from './clocksAtHand.ts'
 
 export type Working =
   | { readonly is: 'reading' }
@@ -64,6 +65,7 @@ export function useJob(number: string, system: System, anew = false): JobAtHand 
         (states) => isWanted && setWorking({ is: 'searching', states }),
       )
       .then((last) => {
+        keepClocks(number, last.worked)
         if (!isWanted) return
         setKnown(last)
         setWorking({ is: 'done' })
