@@ -77,9 +77,7 @@ export function EnrolSheet() {
               <input value={code} maxLength={40} autoComplete="off" onChange={({ target }) => setCode(target.value)} />
             </label>
             {says !== undefined && <p role="alert">{says}</p>}
-            <button type="submit" className="aside" tabIndex={-1}>
-              {texts.enrol}
-            </button>
+            <button type="submit" hidden />
           </form>
         )}
       </div>

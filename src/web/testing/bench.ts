@@ -1,17 +1,16 @@
 // A bench for tests: the built app, a shop, the sample job, and real Chromium at the sizes of a shop's devices.
-import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs'
+import { existsSync, mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { type Browser, type BrowserContext, chromium } from 'playwright-core'
-import { readJob } from '../../job/file/readJob.ts'
 import { hashOfText } from '../../journal/canonicalForm.ts'
 import type { Journal } from '../../journal/journal.ts'
-import { entriesOfJob } from '../../record/entriesOfJob.ts'
+import { sampleEntries, UNIT_TEXT } from '../../record/testing/quarryRailway.ts'
 import { shopForTests } from '../../server/testing/shopForTests.ts'
+import type { Files } from '../../stores/files/files.ts'
 import { memoryFiles } from '../../stores/files/memoryFiles.ts'
 import { memoryJournal } from '../../stores/memory/memoryJournal.ts'
-import { Writer } from '../../stores/testing/writer.ts'
 
 const CHROMIUM = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'].find((path) =>
   existsSync(path),
@@ -34,7 +33,6 @@ export const SIZES = {
 } as const
 
 const root = fileURLToPath(new URL('../../../', import.meta.url))
-const example = (name: string) => readFileSync(join(root, 'examples', 'quarry-railway', name), 'utf8')
 
 /** The app, built into a folder of its own. */
 export async function builtApp(): Promise<{ readonly dir: string; readonly kB: number; remove(): void }> {
@@ -52,28 +50,34 @@ export interface ShopWithSample {
   close(): Promise<void>
 }
 
+/** Puts the sample job and its unit into a shop. */
+export async function sampleInto({
+  journal,
+  files,
+}: {
+  readonly journal: Journal
+  readonly files: Files
+}): Promise<void> {
+  const sha256 = hashOfText(UNIT_TEXT)
+  await files.put(sha256, new TextEncoder().encode(UNIT_TEXT))
+  await journal.put(sampleEntries())
+}
+
 /** The real server over a journal in memory, with the sample job and nothing else. Whoever comes by loopback needs no account. */
 export async function shopWithSample(app: string): Promise<ShopWithSample> {
-  const unitText = example('reversing-gearcase.unit.yaml')
-  const { job } = readJob(example('J41.job.yaml'), 'J41.job.yaml')
-  if (!job) throw new Error('assert: the sample job can be read')
-  const journal = memoryJournal()
-  const files = memoryFiles()
-  const sha256 = hashOfText(unitText)
-  await files.put(sha256, new TextEncoder().encode(unitText))
-  const writer = new Writer('office')
-  await journal.put(entriesOfJob(job, sha256).map(({ kind, body }) => writer.write(kind, body as never)))
+  const [journal, files] = [memoryJournal(), memoryFiles()]
+  await sampleInto({ journal, files })
   const shop = await shopForTests({ journal, files, webRoot: app })
   const url = await shop.own.listen({ host: '127.0.0.1', port: 0 })
   return { url, journal, close: shop.close }
 }
 
-export async function openChromium(): Promise<Browser> {
+export async function openChromium(flags: readonly string[] = []): Promise<Browser> {
   if (!CHROMIUM)
     throw new Error(
       'Chromium is not installed, and the app cannot be tried without it. As root `node scripts/packages.mjs` installs it; else: apt-get install chromium',
     )
-  return chromium.launch({ executablePath: CHROMIUM, args: FLAGS })
+  return chromium.launch({ executablePath: CHROMIUM, args: [...FLAGS, ...flags] })
 }
 
 export interface Device {
