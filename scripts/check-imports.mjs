@@ -38,15 +38,32 @@ const ARROWS = {
     packages: ['yaml', 'zod'],
   },
   paper: { rooms: ['problem', 'quantity', 'mechanics', 'planning', 'unit', 'job'], packages: [] },
+  // Rooms within the app: what is worked out, and what touches the device's store and the network.
+  'web/model': {
+    rooms: ['problem', 'quantity', 'mechanics', 'planning', 'unit', 'job', 'paper', 'journal', 'record'],
+    packages: [],
+  },
+  'web/sync': { rooms: ['problem', 'journal', 'stores', 'record', 'web', 'web/model'], packages: ['react', 'idb'] },
+  web: {
+    rooms: ['problem', 'quantity', 'unit', 'job', 'paper', 'journal', 'record', 'stores', 'web/model', 'web/sync'],
+    packages: ['react', 'react-dom', 'wouter'],
+  },
+  'web/testing': { rooms: '*', packages: '*' },
   server: { rooms: '*', packages: '*' },
   cli: { rooms: '*', packages: '*' },
 }
 const TEST_PACKAGES = ['vitest', 'fast-check', 'yaml', 'zod', 'playwright-core', 'rolldown']
 
+/** `web/model` is a room within a room. */
+const roomOf = (file) => {
+  const [outer, inner] = file.split(sep)
+  return ARROWS[`${outer}/${inner}`] ? `${outer}/${inner}` : outer
+}
+
 const faults = []
 const files = readdirSync(join(root, 'src'), { recursive: true }).filter((file) => /\.tsx?$/.test(file))
 for (const file of files) {
-  const room = file.split(sep)[0]
+  const room = roomOf(file)
   const arrows = ARROWS[room]
   const isTest = /\.test\.ts$|[\\/]testing[\\/]/.test(file)
   if (!arrows) {
@@ -60,14 +77,15 @@ for (const file of files) {
       if (!target) return
       const at = `src/${file}:${index + 1}`
       if (target.startsWith('.')) {
-        const other = relative(join(root, 'src'), join(root, 'src', dirname(file), target)).split(sep)[0]
+        const other = roomOf(relative(join(root, 'src'), join(root, 'src', dirname(file), target)))
         const known =
+          (isTest && target.includes('/testing/')) ||
           other === room ||
           arrows.rooms === '*' ||
           arrows.rooms.includes(other) ||
           (isTest && arrows.testRooms?.includes(other))
         if (!known) faults.push(`${at}: ${room} must not import ${other} (${target})`)
-        if (!/\.(ts|tsx|json)$/.test(target)) faults.push(`${at}: write the file ending in '${target}'`)
+        if (!/\.(ts|tsx|json|css)$/.test(target)) faults.push(`${at}: write the file ending in '${target}'`)
         return
       }
       if (isTest && (target.startsWith('node:') || TEST_PACKAGES.includes(target))) return

@@ -35,10 +35,10 @@ const packagesKey = () => `${process.platform}-${process.arch} ${hashOf(['packag
 
 function buildKey() {
   const sources = readdirSync(join(root, 'src'), { recursive: true, withFileTypes: true })
-    .filter((entry) => entry.isFile() && !/\.(test\.ts|check\.csv)$/.test(entry.name))
+    .filter((entry) => entry.isFile() && !/\.(test\.tsx?|check\.csv)$/.test(entry.name))
     .map((entry) => join(entry.parentPath ?? entry.path, entry.name).slice(root.length + 1))
     .sort()
-  return hashOf(['package.json', 'package-lock.json', 'scripts/build.mjs', ...sources])
+  return hashOf(['package.json', 'package-lock.json', 'scripts/build.mjs', 'vite.config.ts', ...sources])
 }
 
 const stamped = (stamp, key) => existsSync(stamp) && readFileSync(stamp, 'utf8') === key

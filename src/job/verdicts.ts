@@ -42,12 +42,13 @@ function verdictOf(reading: Reading, unit: Unit, job: Job): ReadingVerdict {
   }
 }
 
-interface Judged {
+export interface Judged {
   readonly is: Judgement
   readonly because?: string
 }
 
-function judged(reads: Known<Metre> | undefined, feature: Feature | undefined, uncertainty: number): Judged {
+/** One size against the limits of its feature. */
+export function judged(reads: Known<Metre> | undefined, feature: Feature | undefined, uncertainty: number): Judged {
   if (!reads) return { is: 'not known', because: 'It was tried and could not be read.' }
   if (!feature) return { is: 'not known', because: 'The unit has no such feature.' }
   const { limitNew, limitWorn } = feature
@@ -83,9 +84,10 @@ const ends = ({ low, high }: Pick<Limit, 'low' | 'high'>) => ({
 /** Half a nanometre: what rounding in binary may take. */
 const HAIR = 5e-10
 
-function inside(
+/** Whether a size lies inside limits, both included; a size is a range where its instrument is uncertain. */
+export function inside(
   size: { readonly low: number; readonly high: number },
-  { low = -Infinity as Metre, high = Infinity as Metre }: Pick<Limit, 'low' | 'high'>,
+  { low = -Infinity, high = Infinity }: { readonly low?: number; readonly high?: number },
 ): 'yes' | 'no' | 'not known' {
   if (size.low >= low - HAIR && size.high <= high + HAIR) return 'yes'
   return size.high < low - HAIR || size.low > high + HAIR ? 'no' : 'not known'

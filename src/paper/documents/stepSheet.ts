@@ -102,9 +102,7 @@ function clockText({ from, to, min_s, max_s, reason }: Lag, step: string): strin
 function checkLimit({ check }: StepFacts, { system }: JobBookInput): Markup | undefined {
   const limit = check?.limit
   if (!check || !limit) return undefined
-  const scale = { mm: 1e-3, in: 0.0254, thou: 2.54e-5 }[limit.unit]
-  const bounds = (side: number | undefined) => (side === undefined || scale === undefined ? undefined : side * scale)
-  const [low, high] = [bounds(limit.low), bounds(limit.high)]
+  const [low, high] = limit.unit === 'm' ? [limit.low, limit.high] : []
   const drawing =
     low === undefined && high === undefined
       ? undefined

@@ -30,6 +30,8 @@ export interface GaugeInput {
   /** One is a pointer, several are numbered discs; a range is a bar. */
   readonly readings: readonly GaugeReading[]
   readonly system: System
+  /** Where the scale begins and ends; left out: round what stands on it. */
+  readonly scale?: { readonly from: number; readonly to: number }
   readonly width?: number
 }
 
@@ -56,7 +58,7 @@ export function gauge(input: GaugeInput): Drawing {
   const known = values.filter((value) => value !== undefined)
   const [least, most] = [Math.min(...known), Math.max(...known)]
   const spread = most - least || Math.abs(most) || 1
-  const [from, to] = [least - spread * 0.25, most + spread * 0.25]
+  const { from, to } = input.scale ?? { from: least - spread * 0.25, to: most + spread * 0.25 }
   const x = (value: number) => MARGIN + ((value - from) / (to - from)) * (width - 2 * MARGIN)
   const text = (value: number) => figureText({ low: value, high: value }, dimension, system)
   const hard = { ...limit, ...worn }

@@ -98,3 +98,17 @@ test('two holes side by side stand apart', () => {
   )
   expect(Math.abs((xs[0] ?? 0) - (xs[1] ?? 0))).toBeGreaterThan(150)
 })
+
+test('on a screen the bolts that are tight, the stages reached and the next one are shown', () => {
+  const reached = new Map([
+    ['1', circle.stages.length],
+    ['4', 1],
+  ])
+  const { svg } = holeMap({ ...circle, stages: ['all to 10 N·m', 'all to 20 N·m'] }, 420, {
+    reached: new Map([...reached, ['1', 2]]),
+    next: '2',
+  })
+  expect(svg).toMatch(/<g data-hole="1" class="tight">/)
+  expect(svg).toMatch(/<g data-hole="2" class="next"><circle/)
+  expect(svg.match(/<circle class="dot"/g)).toHaveLength(3)
+})

@@ -12,13 +12,20 @@ const LETTER_PX = 7.2
 /** Distances from the middle that differ by less than this part are one circle. */
 const ON_A_CIRCLE = 0.01
 
+/** How far the tightening has come; on paper it is filled in by hand. */
+export interface HoleState {
+  /** Stages that each hole has reached. */
+  readonly reached?: ReadonlyMap<string, number>
+  readonly next?: string | undefined
+}
+
 /**
  * Hexagons with the order number, looking along the line in the + direction: to the right, and up. Beside each its letter
  * of length, and one punch place for each stage, to be filled in as it is reached.
  *
  * @example holeMap({ connection: 'lid screws', holes, order: ['1', '3', '2', '4'], stages: [], lengths: [] }).title   // 'Tightening map: lid screws'
  */
-export function holeMap(map: HoleMap, width = 420): Drawing {
+export function holeMap(map: HoleMap, width = 420, state: HoleState = {}): Drawing {
   const title = `Tightening map: ${map.connection}`
   const notes = map.holes.some(({ id }) => !map.order.includes(id)) ? ['? no place in the order was told.'] : []
   const { points, radius, height } = layOut(map.holes, width)
@@ -29,6 +36,8 @@ export function holeMap(map: HoleMap, width = 420): Drawing {
       number: number(hole.id),
       stages: map.stages.length,
       letters: map.lengths.length > 1,
+      reached: state.reached?.get(hole.id) ?? 0,
+      isNext: hole.id === state.next,
     }),
   )
   const words = [
@@ -95,16 +104,23 @@ interface Bolt {
   readonly number: string
   readonly stages: number
   readonly letters: boolean
+  readonly reached: number
+  readonly isNext: boolean
 }
 
-function bolt({ x, y }: Point, { id, letter }: HolePlace, { radius, number, stages, letters }: Bolt): Markup {
+function bolt(
+  { x, y }: Point,
+  { id, letter }: HolePlace,
+  { radius, number, stages, letters, reached, isNext }: Bolt,
+): Markup {
   const hexagon = Array.from({ length: 6 }, (_, index) => ({
     x: x + radius * Math.cos((index * Math.PI) / 3),
     y: y + radius * Math.sin((index * Math.PI) / 3),
   }))
   const punches = Array.from({ length: stages }, (_, index) => x + (index - (stages - 1) / 2) * 11 + (letters ? 7 : 0))
   const above = y - radius - 7
-  return markup`<g data-hole="${id}"><path class="face" d="${run(hexagon, true)}"/><path class="edge" d="${run(hexagon, true)}"/><text class="number" x="${px(x)}" y="${px(y + 5.5)}">${number}</text>${letters && markup`<text class="figure strong mid" x="${px((punches[0] ?? x + 10) - 13)}" y="${px(above + 4)}">${letter}</text>`}${punches.map((at) => markup`<circle class="thin" cx="${px(at)}" cy="${px(above)}" r="3.6"/>`)}</g>`
+  const kind = isNext ? 'next' : reached >= stages && stages > 0 ? 'tight' : undefined
+  return markup`<g data-hole="${id}"${kind && markup` class="${kind}"`}>${isNext && markup`<circle class="at-hand balloon" cx="${px(x)}" cy="${px(y)}" r="${px(radius * 1.22)}"/>`}<path class="face" d="${run(hexagon, true)}"/><path class="edge" d="${run(hexagon, true)}"/><text class="number" x="${px(x)}" y="${px(y + 5.5)}">${number}</text>${letters && markup`<text class="figure strong mid" x="${px((punches[0] ?? x + 10) - 13)}" y="${px(above + 4)}">${letter}</text>`}${punches.map((at, index) => markup`<circle class="${index < reached ? 'dot' : 'thin'}" cx="${px(at)}" cy="${px(above)}" r="3.6"/>`)}</g>`
 }
 
 /** The pitch circle where the holes lie on one, else the way round them; a cross in the middle. */

@@ -26,6 +26,7 @@ export const DRAWING_STYLE = `
 .d .way-head{fill:var(--d-blue)}
 .d .halo{stroke:var(--d-paper);stroke-width:4}
 .d .wide{stroke-width:7}
+.d .wider{stroke-width:8}
 .d .dot-halo{fill:var(--d-paper)}
 .d .leader{stroke:var(--d-ink);stroke-width:1.1}
 .d .dot{fill:var(--d-ink)}
@@ -48,6 +49,8 @@ export const DRAWING_STYLE = `
 .d .filled{fill:var(--well,#EDF1EE)}
 .d .bar{stroke:var(--d-ink);stroke-width:2.4}
 .d .heavy{stroke-width:1.4}
+.d .next .face{fill:var(--d-blue)}.d .next .edge{stroke:var(--d-on)}.d .next .number{fill:var(--d-on)}
+.d .tight .face{fill:var(--verd-fill,#BFE3D8)}.d .tight .edge{stroke:var(--d-verd)}
 .d .waits{stroke:var(--d-ink);stroke-width:2;stroke-dasharray:2 5}
 .d .hold{stroke:var(--d-ink);stroke-width:2}
 .d .turn{stroke:var(--d-ink);stroke-width:1.8}

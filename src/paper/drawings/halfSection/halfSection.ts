@@ -218,7 +218,7 @@ function arrow(pieces: readonly Piece[], from: End, frame: Frame): Markup {
   const tip = edge - sign * 5
   const tail = tip - sign * 40
   const head = `M${px(tip)} ${px(y)}l${-sign * 13} -6v12Z`
-  return markup`<path class="halo" style="stroke-width:8" d="M${px(tail)} ${px(y)}H${px(tip)}"/><path class="way" d="M${px(tail)} ${px(y)}H${px(tip - sign * 11)}"/><path class="way-head" d="${head}"/>`
+  return markup`<path class="halo wider" d="M${px(tail)} ${px(y)}H${px(tip)}"/><path class="way" d="M${px(tail)} ${px(y)}H${px(tip - sign * 11)}"/><path class="way-head" d="${head}"/>`
 }
 
 interface BalloonRow {

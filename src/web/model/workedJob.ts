@@ -1,0 +1,443 @@
+// A job worked out into what its sheets show. Plain data that can cross to a worker and lie in a store; drawings are made when asked for.
+import type { Job } from '../../job/model/job.ts'
+import { verdictsOf } from '../../job/verdicts.ts'
+import { sequenceOf, settingsOf, type WorkUp, workUp } from '../../job/workUp.ts'
+import type { JobBookInput } from '../../paper/documents/jobBookInput.ts'
+import { type StepFacts, stepFacts } from '../../paper/documents/stepFacts.ts'
+import { placeText } from '../../paper/documents/stepSheet.ts'
+import type { Hold } from '../../paper/documents/whyHere.ts'
+import { figureText, limitText } from '../../paper/figureText.ts'
+import { itemNumbers } from '../../paper/items.ts'
+import { judge } from '../../planning/judge.ts'
+import type { Lag, LagEvent, Standing } from '../../planning/model/problem.ts'
+import type { PlanResult } from '../../planning/model/sequence.ts'
+import type { PlanProgress } from '../../planning/plan.ts'
+import { printProblem } from '../../problem/problem.ts'
+import type { System } from '../../quantity/printQuantity.ts'
+import type { Figure, HoleMap, Setting } from '../../unit/connections/kind.ts'
+import type { Check, Limit, Unit } from '../../unit/model/unit.ts'
+import { hotGrip } from './hotGrip.ts'
+
+/** A step of a sequence that stands: what the journal keeps of it. */
+export interface StandingStep {
+  readonly step: string
+  readonly mode?: string
+}
+
+export interface Wanted {
+  readonly unit: Unit
+  readonly job: Job
+  /** The sequence that the job is built by; missing: the best one is worked out. */
+  readonly sequence?: readonly StandingStep[]
+  readonly system: System
+}
+
+export interface Bounds {
+  readonly low?: number
+  readonly high?: number
+}
+
+/** A limit, SI inside. */
+export interface LimitSheet extends Bounds {
+  readonly text: string
+  readonly standing: Standing
+  readonly source?: string
+}
+
+export interface WhySheet {
+  readonly side: 'after' | 'before'
+  /** 0 where that step stood before this sequence began. */
+  readonly number: number
+  readonly step: string
+  readonly says: string
+  readonly standing: Standing
+  readonly source?: string
+}
+
+export interface ClockSheet {
+  readonly id: string
+  readonly from: LagEvent
+  readonly to: LagEvent
+  readonly min_s?: number
+  readonly max_s?: number
+  readonly says: string
+  readonly standing: Standing
+}
+
+export interface FigureSheet {
+  readonly label: string
+  readonly text: string
+  readonly other?: string
+  readonly limit?: string
+  readonly verdict?: Figure['verdict']
+  readonly rests: Standing
+  readonly basis: Figure['basis']
+  readonly source: string
+  readonly note?: string
+}
+
+export interface SettingSheet {
+  readonly connection: string
+  readonly title: string
+  readonly figures: readonly FigureSheet[]
+  readonly says: readonly string[]
+  readonly missing: readonly string[]
+}
+
+export interface SizeSheet {
+  readonly part: string
+  readonly feature: string
+  readonly what?: string
+  readonly size?: Bounds
+  readonly limitNew?: LimitSheet
+  readonly limitWorn?: LimitSheet
+}
+
+/** What a check can measure and a person can type. */
+export type Measured = 'length' | 'torque' | 'pressure' | 'force' | 'angle' | 'temperature' | 'time'
+
+export interface CheckSheet {
+  readonly id: string
+  readonly measures: Measured
+  /** Missing: it is good or it is not, there is no figure. */
+  readonly limit?: LimitSheet
+  /** The limit in words, or of a kind that is not typed here. */
+  readonly told?: string
+  readonly settles?: string
+}
+
+export interface StepSheetData {
+  readonly number: number
+  readonly step: string
+  readonly mode: string
+  readonly does: string
+  readonly place: string
+  readonly people: number
+  readonly usual_s: number
+  readonly wait_s: number
+  readonly tools: readonly string[]
+  readonly setUp: readonly string[]
+  readonly within: readonly string[]
+  readonly why: readonly WhySheet[]
+  readonly noReturn?: string
+  readonly cautions: readonly string[]
+  readonly warnings: readonly string[]
+  readonly proofs: readonly string[]
+  readonly clocks: readonly ClockSheet[]
+  readonly settings: readonly SettingSheet[]
+  readonly sizes: readonly SizeSheet[]
+  readonly check?: CheckSheet
+  readonly part?: { readonly id: string; readonly number: number; readonly note?: string; readonly mass_kg?: number }
+  /** Is there anything to draw? */
+  readonly isDrawn: boolean
+  /** Tightening maps: places, order, stages. */
+  readonly maps: readonly HoleMap[]
+}
+
+export interface PlanSheet {
+  readonly value: PlanResult['value']
+  readonly proven: boolean
+  /** On what doubtful things it rests. */
+  readonly rests: readonly {
+    readonly says: string
+    readonly standing: Standing
+    readonly matters: boolean | 'not tried'
+  }[]
+  readonly breaches: readonly string[]
+  readonly conflict?: { readonly members: readonly { readonly says: string; readonly cheapest: boolean }[] }
+}
+
+export interface WorkedJob {
+  readonly unit: string
+  readonly revision?: string
+  readonly variant?: string
+  readonly owner?: string
+  readonly lengthUnit: 'mm' | 'in'
+  readonly taken: readonly string[]
+  readonly faults: readonly string[]
+  readonly questions: readonly {
+    readonly about: string
+    readonly asks: string
+    readonly holdsUp: string
+    readonly rank: number
+  }[]
+  readonly instruments: readonly { readonly name: string; readonly uncertainty_m?: number; readonly due?: string }[]
+  /** Readings beyond every limit of parts that are to be used again. */
+  readonly bad: number
+  readonly lines: readonly string[]
+  readonly items: readonly { readonly number: number; readonly part: string }[]
+  readonly plan: PlanSheet
+  readonly steps: readonly StepSheetData[]
+}
+
+/** What the drawings are made from; it stays where it was made. */
+export interface Workings {
+  readonly input: JobBookInput
+  readonly facts: readonly StepFacts[]
+  readonly numbers: ReadonlyMap<string, number>
+}
+
+/**
+ * Works a job out: from its unit, its readings and the sequence that stands to everything that the sheets say.
+ *
+ * @param onProgress called while a sequence is being looked for
+ */
+export function workedJob(
+  { unit, job, sequence, system }: Wanted,
+  onProgress?: (progress: PlanProgress) => void,
+): { readonly worked: WorkedJob; readonly workings: Workings } {
+  const inSequence = new Set(sequence?.map(({ step }) => step))
+  // Steps of the sequence that are done stay in it: their sheets can be read again.
+  const before: Job = { ...job, done: job.done.filter(({ step }) => !inSequence.has(step)) }
+  const work = workUp({ unit, job: before })
+  const { result, breaches } = sequence ? standing(work, sequence) : { result: planned(work, onProgress), breaches: [] }
+  const settings = settingsOf(work)
+  const input: JobBookInput = { work, result, settings, kit: [], system, date: '' }
+  const facts = stepFacts(input)
+  const numbers = itemNumbers(work.unit)
+  const verdicts = verdictsOf(work.unit, job)
+  return {
+    workings: { input, facts, numbers },
+    worked: {
+      unit: sentence(work.unit.name),
+      ...(work.unit.revision !== undefined && { revision: work.unit.revision }),
+      ...(work.variant !== undefined && { variant: work.variant }),
+      ...(job.owner !== undefined && { owner: job.owner }),
+      lengthUnit: job.lengthUnit,
+      taken: work.taken,
+      faults: work.faults.map(printProblem),
+      questions: work.questions,
+      instruments: [...job.plant.instruments].map(([name, { uncertainty, due }]) => ({
+        name,
+        ...(uncertainty && { uncertainty_m: uncertainty.high }),
+        ...(due !== undefined && { due }),
+      })),
+      bad: verdicts.readings.filter(({ is, part }) => is === 'out' && job.asFound.get(part)?.decision === 'reuse')
+        .length,
+      lines: [...work.unit.lines.keys()],
+      items: [...numbers].map(([part, number]) => ({ number, part })),
+      plan: planSheet(result, breaches),
+      steps: facts.map((step) => stepSheetData(step, { input, numbers })),
+    },
+  }
+}
+
+const planned = (work: WorkUp, onProgress: ((progress: PlanProgress) => void) | undefined): PlanResult =>
+  sequenceOf(work, onProgress ? { onProgress } : {})
+
+/** The sequence that was adopted, with its times worked out anew; what it no longer fits is said. */
+function standing(
+  work: WorkUp,
+  sequence: readonly StandingStep[],
+): { readonly result: PlanResult; readonly breaches: readonly string[] } {
+  const operations = new Map(work.problem.operations.map((operation) => [operation.id, operation]))
+  const kept = sequence.filter(({ step }) => operations.has(step))
+  const gone = sequence.filter(({ step }) => !operations.has(step)).map(({ step }) => step)
+  const listed = new Set(kept.map(({ step }) => step))
+  const added = [...operations.keys()].filter((id) => !listed.has(id))
+  const told = [...kept, ...added.map((step) => ({ step, mode: undefined }))].map(({ step, mode }) => ({
+    op: step,
+    ...(mode !== undefined && operations.get(step)?.modes.some(({ id }) => id === mode) && { mode }),
+  }))
+  const judged = judge(work.problem, told)
+  const steps = judged.steps.length > 0 ? judged.steps : inRow(work, told)
+  return {
+    result: {
+      value: judged.value,
+      bound: null,
+      proven: false,
+      steps,
+      assumptions: [],
+      conflict: null,
+      effort: { states: 0, width: 0, dropped: 0 },
+    },
+    breaches: [
+      ...gone.map((step) => `The step “${step}” of this sequence is no longer in the unit.`),
+      ...added.map((step) => `The step “${step}” is not in this sequence; it stands at its end.`),
+      ...judged.breaches.map(({ says }) => says),
+    ],
+  }
+}
+
+/** One after the other, for a sequence whose clocks no times satisfy: it can still be read. */
+function inRow(work: WorkUp, told: readonly { readonly op: string; readonly mode?: string }[]): PlanResult['steps'] {
+  let at = 0
+  return told.map(({ op, mode }) => {
+    const operation = work.problem.operations.find(({ id }) => id === op)
+    const start_s = at
+    at += operation?.duration_s.usual ?? 0
+    return { op, mode: mode ?? operation?.modes[0]?.id ?? '', start_s, end_s: at }
+  })
+}
+
+function planSheet({ value, proven, assumptions, conflict }: PlanResult, breaches: readonly string[]): PlanSheet {
+  return {
+    value,
+    proven,
+    breaches,
+    rests: assumptions.map(({ reason, wouldChange }) => ({
+      says: reason.says,
+      standing: reason.standing,
+      matters: wouldChange,
+    })),
+    ...(conflict && {
+      conflict: {
+        members: conflict.members.map(({ id, reason }) => ({
+          says: reason.says,
+          cheapest: conflict.cheapest.includes(id),
+        })),
+      },
+    }),
+  }
+}
+
+/** `end cover onto upper case` begins a line like any sentence. */
+const sentence = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1)
+
+interface About {
+  readonly input: JobBookInput
+  readonly numbers: ReadonlyMap<string, number>
+}
+
+function stepSheetData(facts: StepFacts, { input, numbers }: About): StepSheetData {
+  const { operation, mode, part, check, maps } = facts
+  const isOwn = part?.id === operation.id
+  const grip = hotGrip(facts, input)
+  return {
+    number: facts.number,
+    step: operation.id,
+    mode: mode.id,
+    does: sentence(operation.does),
+    place: placeText(facts),
+    people: mode.people,
+    usual_s: operation.duration_s.usual,
+    wait_s: facts.wait_s,
+    tools: mode.setup.tools === 'any' ? [] : mode.setup.tools,
+    setUp: facts.setUp,
+    within: facts.within,
+    why: facts.why.map(whySheet),
+    ...(operation.noReturn !== undefined && { noReturn: operation.noReturn }),
+    cautions: facts.cautions,
+    warnings: facts.warnings,
+    proofs: facts.proofs,
+    clocks: [...facts.clocks.map(clockSheet), ...(grip ? [grip] : [])],
+    settings: facts.settings.map((setting) => settingSheet(setting, input.system)),
+    sizes: isOwn && part ? sizesOf(part.id, input) : [],
+    ...(check && { check: checkSheet(check, input.system) }),
+    ...(part && {
+      part: {
+        id: part.id,
+        number: numbers.get(part.id) ?? 0,
+        ...(isOwn && part.note !== undefined && { note: part.note }),
+        ...(isOwn && part.mass && { mass_kg: part.mass.high }),
+      },
+    }),
+    isDrawn: facts.line !== undefined,
+    maps,
+  }
+}
+
+const whySheet = ({ side, number, op, reason }: Hold): WhySheet => ({
+  side,
+  number,
+  step: op,
+  says: reason.says,
+  standing: reason.standing,
+  ...(reason.source !== undefined && { source: reason.source }),
+})
+
+const clockSheet = ({ id, from, to, min_s, max_s, reason }: Lag): ClockSheet => ({
+  id,
+  from,
+  to,
+  ...(min_s !== undefined && { min_s }),
+  ...(max_s !== undefined && { max_s }),
+  says: reason.says,
+  standing: reason.standing,
+})
+
+/** What judges only the strength of the parts is for the desk, unless it says no. */
+const isForTheBench = ({ dimension, verdict }: Figure): boolean =>
+  (dimension !== 'pressure' && dimension !== 'number') || verdict === 'out' || verdict === 'not known'
+
+function settingSheet({ connection, title, figures, says, missing }: Setting, system: System): SettingSheet {
+  const other: System = system === 'metric' ? 'inch' : 'metric'
+  return {
+    connection,
+    title,
+    says,
+    missing,
+    figures: figures.filter(isForTheBench).map((figure) => {
+      const text = figureText(figure, figure.dimension, system)
+      const otherText = figureText(figure, figure.dimension, other)
+      const limit = figure.limit && limitText(figure.limit, figure.dimension, system)
+      return {
+        label: figure.label,
+        text,
+        ...(otherText !== text && { other: otherText }),
+        ...(limit !== undefined && { limit }),
+        ...(figure.verdict && { verdict: figure.verdict }),
+        rests: figure.standing,
+        basis: figure.basis,
+        source: figure.source,
+        ...(figure.note !== undefined && { note: figure.note }),
+      }
+    }),
+  }
+}
+
+function sizesOf(id: string, { work, system }: JobBookInput): readonly SizeSheet[] {
+  const part = work.unit.parts.get(id)
+  return (part?.features ?? [])
+    .filter(({ limitNew, limitWorn }) => limitNew || limitWorn)
+    .map(({ id: feature, what, size, limitNew, limitWorn }) => ({
+      part: id,
+      feature,
+      ...(what !== undefined && { what }),
+      ...(size && { size: { low: size.low, high: size.high } }),
+      ...(limitNew && { limitNew: limitSheet(limitNew, system) }),
+      ...(limitWorn && { limitWorn: limitSheet(limitWorn, system) }),
+    }))
+}
+
+const limitSheet = ({ low, high, standing: word, source }: Limit, system: System): LimitSheet => ({
+  ...(low !== undefined && { low }),
+  ...(high !== undefined && { high }),
+  text: limitText({ ...(low !== undefined && { low }), ...(high !== undefined && { high }) }, 'length', system) ?? '',
+  standing: word,
+  ...(source !== undefined && { source }),
+})
+
+/** The SI unit in which the unit file's reader gives a limit. */
+const MEASURED: Readonly<Record<string, Measured>> = {
+  m: 'length',
+  N·m: 'torque',
+  Pa: 'pressure',
+  N: 'force',
+  rad: 'angle',
+  K: 'temperature',
+  s: 'time',
+}
+
+function checkSheet({ id, limit, settles }: Check, system: System): CheckSheet {
+  const measures = limit && MEASURED[limit.unit]
+  const bounds = {
+    ...(limit?.low !== undefined && { low: limit.low }),
+    ...(limit?.high !== undefined && { high: limit.high }),
+  }
+  return {
+    id,
+    measures: measures ?? 'length',
+    ...(limit && measures
+      ? {
+          limit: {
+            ...bounds,
+            text: limitText(bounds, measures, system) ?? limit.text,
+            standing: limit.standing,
+            ...(limit.source !== undefined && { source: limit.source }),
+          },
+        }
+      : limit && { told: limit.text }),
+    ...(settles !== undefined && { settles }),
+  }
+}

@@ -1,0 +1,60 @@
+// The sheet that every screen is: trimmed edge, zones, frame, stage line, one action, title block.
+import type { ReactNode } from 'react'
+import css from './Sheet.module.css'
+
+interface Parts {
+  /** The line across the top. */
+  readonly head: ReactNode
+  readonly children: ReactNode
+  /** What stands at the right of the drawing, or beneath it on a telephone. */
+  readonly notes?: ReactNode
+  /** One solid action, others in outline. */
+  readonly actions?: ReactNode
+  readonly block: ReactNode
+  /** Name of the sheet for somebody who cannot see it. */
+  readonly label: string
+}
+
+const NUMBERS = ['1', '2', '3', '4', '5', '6']
+const LETTERS = ['A', 'B', 'C', 'D']
+
+export function Sheet({ head, children, notes, actions, block, label }: Parts) {
+  return (
+    <div className={css.sheet}>
+      <Zones />
+      <div className={css.frame}>
+        <header className={css.stage}>{head}</header>
+        <div className={css.body}>
+          <main className={css.main} aria-label={label}>
+            {children}
+          </main>
+          <div className={css.notes}>{notes}</div>
+        </div>
+        <div className={css.actions}>{actions}</div>
+        <footer className={css.block}>{block}</footer>
+      </div>
+    </div>
+  )
+}
+
+/** "Look at C2", over the telephone. */
+function Zones() {
+  return (
+    <div className={css.zones} aria-hidden="true">
+      {[css.top, css.bottom].map((side) => (
+        <div key={side} className={`${css.across} ${side}`}>
+          {NUMBERS.map((text) => (
+            <span key={text}>{text}</span>
+          ))}
+        </div>
+      ))}
+      {[css.left, css.right].map((side) => (
+        <div key={side} className={`${css.down} ${side}`}>
+          {LETTERS.map((text) => (
+            <span key={text}>{text}</span>
+          ))}
+        </div>
+      ))}
+    </div>
+  )
+}

@@ -1,0 +1,342 @@
+// The Build sheet: one step at a time, with its drawing, settings, cautions, readings, clocks, and the hand that signs it.
+import { useRef, useState } from 'react'
+import { useLocation } from 'wouter'
+import type { System } from '../../../quantity/printQuantity.ts'
+import type { Saying } from '../../../record/entriesOfJob.ts'
+import { clockText, runningClocks } from '../../model/clocks.ts'
+import { type JobOnSheet, lastCheck, markOf, stagesOf, stepInHand, timesOf } from '../../model/jobOnSheet.ts'
+import { liveLimit, type Typed } from '../../model/liveLimit.ts'
+import { type Act, beginningOf, nextAct, resultOf, signatureOf } from '../../model/nextAct.ts'
+import { tightening } from '../../model/tightening.ts'
+import type { SizeSheet, StepSheetData, WorkedJob } from '../../model/workedJob.ts'
+import { Action, ActionLink, ActionRow, HoldAction, Question } from '../../parts/Action.tsx'
+import { READING_ID } from '../../parts/ReadingField.tsx'
+import { Sheet } from '../../parts/Sheet.tsx'
+import { StageLine } from '../../parts/StageLine.tsx'
+import { TitleBlock } from '../../parts/TitleBlock.tsx'
+import { useNow } from '../../parts/useNow.ts'
+import { useBench, useBenchState } from '../../sync/BenchContext.tsx'
+import { words } from '../../words/words.ts'
+import { buildPath, stagePaths } from '../paths.ts'
+import { useBlock } from '../useBlock.ts'
+import { useDraft } from '../useDraft.ts'
+import { useKeys } from '../useKeys.ts'
+import css from './Build.module.css'
+import { BuildMain } from './BuildMain.tsx'
+import { BuildNotes } from './BuildNotes.tsx'
+
+interface Parts {
+  readonly job: JobOnSheet
+  readonly worked: WorkedJob
+  readonly workedKey: string
+  readonly step: StepSheetData
+  readonly system: System
+}
+
+const MAIN_ID = 'main-action'
+
+export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
+  const bench = useBench()
+  const { person } = useBenchState()
+  const [, go] = useLocation()
+  const [asked, setAsked] = useState<{ readonly says: string; readonly onYes: () => void }>()
+  const [size, setSize] = useState<SizeSheet>()
+  const [isWhy, setWhy] = useState(false)
+  const place = `${job.number} ${step.step}`
+  const [instrument, setInstrument] = useDraft(
+    `${job.number} instrument ${size ? `${size.part}.${size.feature}` : step.step}`,
+  )
+  const [text, setText] = useDraft(`${place} ${size ? `size ${size.feature}` : 'check'}`)
+  const steps = worked.steps
+  const now_ms = useNow(true)
+  const running = runningClocks(steps, (id) => timesOf(job, id), now_ms)
+  const limit = size ? (size.limitNew ?? size.limitWorn) : step.check?.limit
+  const as = size ? 'length' : (step.check?.measures ?? 'length')
+  const uncertainty =
+    as === 'length' ? (worked.instruments.find(({ name }) => name === instrument)?.uncertainty_m ?? 0) : 0
+  const typed: Typed = liveLimit(text, { as, limit, system, uncertainty })
+  const record = job.state.steps.get(step.step)
+  const result = step.check && lastCheck(job.state, step.check.id)?.result
+  const [tapped, setTapped] = useDraft(`${place} bolts`)
+  const taps = record?.stands === 'done' ? Number.POSITIVE_INFINITY : Number(tapped) || 0
+  const tight = tightening(step.maps, taps)
+  const act = nextAct({ step, record, result, typed: size ? { kind: 'nothing' } : typed, running, bolt: tight.next })
+  const sequence = job.state.sequence?.entry
+  const next = steps[step.number]
+  const previous = steps[step.number - 2]
+  const inHand = stepInHand(job)
+  const isBusy = useRef(false)
+
+  /** Kept before the sheet goes on; a second tap meanwhile does nothing. */
+  const put = async (said: readonly Saying[], then?: () => void) => {
+    if (isBusy.current) return
+    if (person === undefined) return go(`/device?back=${encodeURIComponent(location.pathname)}`)
+    isBusy.current = true
+    try {
+      await bench.put(job.number, said)
+      then?.()
+    } finally {
+      isBusy.current = false
+    }
+  }
+  const forward = () => {
+    const open = steps.find(
+      ({ number, step: id }) => number > step.number && job.state.steps.get(id)?.stands !== 'done',
+    )
+    if (open) go(buildPath(job.number, open.step))
+  }
+  const sign = (also: readonly Saying[] = []) => void put([...also, signatureOf(step, sequence)], forward)
+  const take = () => {
+    if (typed.kind !== 'figure') return document.getElementById(READING_ID)?.focus()
+    if (size) {
+      const { value } = typed
+      const body = {
+        part: size.part,
+        feature: size.feature,
+        reads: { low: value, high: value, standing: 'seen' as const },
+        step: step.step,
+        ...(instrument !== '' && { with: instrument }),
+      }
+      return void put([{ kind: 'reading', body }], () => {
+        setText('')
+        setSize(undefined)
+      })
+    }
+    const said = resultOf(step, { typed, instrument: instrument || undefined })
+    if (!said) return
+    const isSigned = act.act === 'take' && act.signs
+    void put(isSigned ? [said, signatureOf(step, sequence)] : [said], () => {
+      setText('')
+      if (isSigned) forward()
+    })
+  }
+  const answer = (said: 'good' | 'bad' | 'not known') => {
+    const check = step.check?.id ?? step.step
+    const body = { check, result: said }
+    if (said === 'good') sign([{ kind: 'check-result', body }])
+    else void put([{ kind: 'check-result', body }])
+  }
+  const notRead = () =>
+    step.check &&
+    void put([{ kind: 'check-result', body: { check: step.check.id, result: 'not known' } }], () => setText(''))
+
+  const tapMain = () => document.getElementById(MAIN_ID)?.querySelector<HTMLElement>('button, a')?.click()
+  useKeys({
+    n: next && (() => go(buildPath(job.number, next.step))),
+    p: previous && (() => go(buildPath(job.number, previous.step))),
+    h: inHand === undefined ? undefined : () => go(buildPath(job.number, inHand)),
+    r: () => document.getElementById(READING_ID)?.focus(),
+    s: tapMain,
+    a: act.act === 'tighten' ? () => setTapped(String(tight.total)) : undefined,
+    w: () => setWhy(!isWhy),
+    escape: size && (() => setSize(undefined)),
+  })
+
+  const block = useBlock({ stage: 'build', sheet: `${step.number}/${steps.length}`, job, worked })
+  const main = { act: size ? sizeAct(typed) : act, step, next, isLast: !next }
+  return (
+    <Sheet
+      label={words.build.title}
+      head={<StageLine present="build" states={stagesOf(job)} to={stagePaths(job.number)} />}
+      notes={
+        <BuildNotes
+          {...{ job, worked, step, system, running, now_ms, size, text, typed, instrument, setText, setInstrument }}
+          onTake={take}
+          onCloseSize={() => setSize(undefined)}
+          onNotRead={notRead}
+          isReading={size !== undefined || (step.check?.limit !== undefined && record?.stands !== 'done')}
+        />
+      }
+      actions={
+        asked ? (
+          <Question
+            asks={asked.says}
+            yes={words.build.signYes}
+            no={words.build.signNo}
+            onNo={() => setAsked(undefined)}
+            onYes={() => {
+              setAsked(undefined)
+              asked.onYes()
+            }}
+          />
+        ) : (
+          <>
+            <div id={MAIN_ID} className={css.acts}>
+              <MainAction
+                {...main}
+                onBegin={() => void put([beginningOf(step, sequence)])}
+                onTake={take}
+                onSign={() => sign()}
+                onBolt={(by) => setTapped(String(Math.max(0, Math.min(tight.total, taps + by))))}
+                canUntap={taps > 0}
+                onAsk={(says) => setAsked({ says, onYes: () => sign() })}
+                onAnswer={answer}
+                isAnswer={!size && step.check !== undefined && !step.check.limit && result === undefined}
+                nextPath={inHand === undefined ? undefined : buildPath(job.number, inHand)}
+                inHandNumber={steps.find(({ step: id }) => id === inHand)?.number}
+              />
+            </div>
+            <ActionRow>
+              {previous ? (
+                <ActionLink to={buildPath(job.number, previous.step)} keys="P" isCentred>
+                  {words.build.previous}
+                </ActionLink>
+              ) : (
+                <Action onDo={() => undefined} isOff isCentred>
+                  {words.build.previous}
+                </Action>
+              )}
+              <Action onDo={() => setWhy(!isWhy)} keys="W" isCentred isPressed={isWhy} isChosen={isWhy}>
+                {words.build.why}
+              </Action>
+              {next ? (
+                <ActionLink to={buildPath(job.number, next.step)} keys="N" isCentred>
+                  {words.build.next}
+                </ActionLink>
+              ) : (
+                <Action onDo={() => undefined} isOff isCentred>
+                  {words.build.next}
+                </Action>
+              )}
+            </ActionRow>
+          </>
+        )
+      }
+      block={<TitleBlock {...block} />}
+    >
+      <BuildMain
+        {...{ job, worked, workedKey, step, system, isWhy, tight, now_ms }}
+        typed={size ? { kind: 'nothing' } : typed}
+        mark={markOf(job, step.step)}
+        onReadSize={(one) => {
+          setSize(one)
+          setTimeout(() => document.getElementById(READING_ID)?.focus())
+        }}
+        onTakeBack={(entry) => void put([{ kind: 'withdrawn', body: { of: entry } }])}
+      />
+    </Sheet>
+  )
+}
+
+const sizeAct = (typed: Typed): Act =>
+  typed.kind === 'figure' ? { act: 'take', text: typed.text, signs: false } : { act: 'type' }
+
+interface MainParts {
+  readonly act: Act
+  readonly step: StepSheetData
+  readonly next: StepSheetData | undefined
+  readonly isAnswer: boolean
+  readonly nextPath: string | undefined
+  readonly inHandNumber: number | undefined
+  /** So many bolts on, or back. */
+  readonly onBolt: (by: number) => void
+  readonly canUntap: boolean
+  readonly onBegin: () => void
+  readonly onTake: () => void
+  readonly onSign: () => void
+  readonly onAsk: (says: string) => void
+  readonly onAnswer: (said: 'good' | 'bad' | 'not known') => void
+}
+
+function MainAction({ act, step, next, isAnswer, nextPath, inHandNumber, ...on }: MainParts) {
+  const texts = words.build
+  const then = next ? texts.signAlso(next.does) : texts.signLast
+  if (act.act === 'done')
+    return nextPath !== undefined && inHandNumber !== undefined ? (
+      <ActionLink to={nextPath} isMain keys="S">
+        {texts.nextStep(inHandNumber)}
+      </ActionLink>
+    ) : (
+      <Action onDo={() => undefined} isMain isOff>
+        {texts.doneAll}
+      </Action>
+    )
+  if (act.act === 'begin')
+    return (
+      <Action isMain onDo={on.onBegin} also={texts.beginAlso(act.clock)} keys="S">
+        {texts.begin}
+      </Action>
+    )
+  if (act.act === 'tighten') {
+    const { number, stage, stages, text, left } = act.bolt
+    return (
+      <>
+        <Action isMain onDo={() => on.onBolt(1)} also={texts.boltAlso(stage, stages, text, left)} keys="S">
+          {texts.bolt(number)}
+        </Action>
+        <ActionRow>
+          <Action onDo={() => on.onBolt(-1)} isOff={!on.canUntap}>
+            {texts.boltBack}
+          </Action>
+          <Action onDo={() => on.onBolt(Number.POSITIVE_INFINITY)} keys="A">
+            {texts.boltsAll}
+          </Action>
+        </ActionRow>
+      </>
+    )
+  }
+  if (act.act === 'type')
+    return (
+      <Action isMain onDo={on.onTake} also={words.reading.takeFirstAlso} keys="S">
+        {words.reading.takeFirst}
+      </Action>
+    )
+  if (act.act === 'take')
+    return (
+      <Action isMain onDo={on.onTake} also={act.signs ? then : words.reading.asSecond} keys="S">
+        {act.signs ? words.reading.takeSign(act.text) : words.reading.take(act.text)}
+      </Action>
+    )
+  if (isAnswer)
+    return (
+      <>
+        <Action isMain onDo={() => on.onAnswer('good')} also={texts.sign(step.number)} keys="S">
+          {words.reading.answers.good}
+        </Action>
+        <ActionRow>
+          <Action onDo={() => on.onAnswer('bad')}>{words.reading.answers.bad}</Action>
+          <Action onDo={() => on.onAnswer('not known')}>{words.reading.answers['not known']}</Action>
+        </ActionRow>
+      </>
+    )
+  const { why } = act
+  if (why?.is === 'no return')
+    return (
+      <HoldAction
+        isMain
+        onDo={on.onSign}
+        also={`${texts.signHold}, ${texts.signHoldKey}`}
+        asks={texts.signAsk}
+        yes={texts.signYes}
+        no={texts.signNo}
+        keys="S"
+      >
+        {texts.sign(step.number)}
+      </HoldAction>
+    )
+  if (why)
+    return (
+      <Action
+        isMain
+        onDo={() =>
+          on.onAsk(
+            why.is === 'bad'
+              ? texts.signBadAsk(resultWord(why.says))
+              : texts.clockAsk(words.clocks.tooEarly(clockText(why.wait_s))),
+          )
+        }
+        also={why.is === 'bad' ? resultWord(why.says) : words.clocks.tooEarly(clockText(why.wait_s))}
+        keys="S"
+      >
+        {why.is === 'bad' ? texts.signBad : texts.sign(step.number)}
+      </Action>
+    )
+  return (
+    <Action isMain onDo={on.onSign} also={then} keys="S">
+      {texts.sign(step.number)}
+    </Action>
+  )
+}
+
+const resultWord = (result: string): string =>
+  result === 'bad' ? words.reading.answers.bad.toLowerCase() : words.reading.answers['not known'].toLowerCase()

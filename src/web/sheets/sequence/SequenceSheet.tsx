@@ -1,0 +1,339 @@
+// The Sequence sheet: the steps in their order with their reasons, the points of no return, and the half section beside.
+import { useState } from 'react'
+import { useLocation } from 'wouter'
+import { second } from '../../../quantity/constructors.ts'
+import { printQuantity, type System } from '../../../quantity/printQuantity.ts'
+import { hoursText } from '../../model/clocks.ts'
+import { isDone, type JobOnSheet, markOf, stagesOf, stepInHand } from '../../model/jobOnSheet.ts'
+import { sayWhen } from '../../model/sayWhen.ts'
+import type { StepSheetData, WorkedJob } from '../../model/workedJob.ts'
+import { Action, ActionLink } from '../../parts/Action.tsx'
+import { Drawing } from '../../parts/Drawing.tsx'
+import { Hero } from '../../parts/Hero.tsx'
+import { Mark, Rack } from '../../parts/Mark.tsx'
+import { Sheet } from '../../parts/Sheet.tsx'
+import { StageLine } from '../../parts/StageLine.tsx'
+import { TitleBlock } from '../../parts/TitleBlock.tsx'
+import { useBench, useBenchState } from '../../sync/BenchContext.tsx'
+import { words } from '../../words/words.ts'
+import { buildPath, stagePaths } from '../paths.ts'
+import { useBlock } from '../useBlock.ts'
+import { useLineDrawings, useStepDrawing } from '../useDrawings.ts'
+import css from './Sequence.module.css'
+
+interface Parts {
+  readonly job: JobOnSheet
+  readonly worked: WorkedJob
+  readonly workedKey: string
+  readonly system: System
+  readonly isAnew: boolean
+  readonly onAnew: () => void
+  readonly onKeep: () => void
+}
+
+const texts = words.sequence
+const BESIDE = { width: 320, mostHeight: 240 }
+
+export function SequenceSheet({ job, worked, workedKey, system, isAnew, onAnew, onKeep }: Parts) {
+  const bench = useBench()
+  const { person } = useBenchState()
+  const [, go] = useLocation()
+  const [chosen, setChosen] = useState<string>()
+  const { plan, steps } = worked
+  const block = useBlock({ stage: 'sequence', sheet: '1/1', job, worked })
+  const step = steps.find(({ step: id }) => id === chosen)
+  const standing = job.state.sequence
+  const isProposed = isAnew || !standing
+  const adopt = async () => {
+    if (person === undefined) return go(`/device?back=${encodeURIComponent(location.pathname)}`)
+    await bench.put(job.number, [
+      {
+        kind: 'sequence-adopted',
+        body: {
+          steps: steps.map(({ step: id, mode }) => ({ step: id, mode })),
+          ...(job.state.unit && { unit: job.state.unit.unit }),
+          ...(standing && { from: standing.entry }),
+          ...(plan.value && { value: [...plan.value] }),
+          proven: plan.proven,
+        },
+      },
+    ])
+    onKeep()
+  }
+  const inHand = stepInHand(job)
+  const goOn = steps.find(({ step: id }) => id === inHand)
+  return (
+    <Sheet
+      label={texts.title}
+      head={<StageLine present="sequence" states={stagesOf(job)} to={stagePaths(job.number)} />}
+      notes={
+        step ? (
+          <About step={step} job={job} workedKey={workedKey} system={system} />
+        ) : (
+          <Lines worked={worked} workedKey={workedKey} system={system} />
+        )
+      }
+      actions={
+        <>
+          {isProposed && plan.value && (
+            <Action isMain onDo={() => void adopt()} also={texts.adoptAlso(steps.length)}>
+              {texts.adopt}
+            </Action>
+          )}
+          {!isProposed &&
+            (goOn ? (
+              <ActionLink isMain to={buildPath(job.number, goOn.step)} also={texts.goOnAlso}>
+                {texts.goOn(goOn.number)}
+              </ActionLink>
+            ) : (
+              <ActionLink isMain to={buildPath(job.number)}>
+                {texts.allDone}
+              </ActionLink>
+            ))}
+          {isAnew && standing && <Action onDo={onKeep}>{texts.keep}</Action>}
+          {!isAnew && standing && (
+            <Action onDo={onAnew} also={texts.anewAlso}>
+              {texts.anew}
+            </Action>
+          )}
+        </>
+      }
+      block={<TitleBlock {...block} />}
+    >
+      <div className={css.head}>
+        <h1>{texts.head}</h1>
+        <Value worked={worked} />
+        {isProposed ? (
+          plan.value && <Proof worked={worked} />
+        ) : (
+          <p className={css.proof}>
+            <b className="good">
+              <Mark name="done" size={18} />
+              {texts.adopted(standing.person, sayWhen(standing.at.ms, Date.now()))}
+            </b>
+          </p>
+        )}
+        {isAnew && <p className="told">{texts.fresh}</p>}
+      </div>
+      {plan.breaches.length > 0 && (
+        <div className={css.breach}>
+          <h2>{texts.breaches}</h2>
+          {plan.breaches.map((says) => (
+            <p key={says}>{says}</p>
+          ))}
+        </div>
+      )}
+      <Conflict worked={worked} />
+      <Rows job={job} steps={steps} chosen={chosen} onChoose={(id) => setChosen(id === chosen ? undefined : id)} />
+    </Sheet>
+  )
+}
+
+function Value({ worked: { plan } }: { worked: WorkedJob }) {
+  if (!plan.value) return null
+  const [hazard, elapsed_s, changes] = plan.value
+  return (
+    <p className={css.value}>
+      <Hero text={hoursText(elapsed_s)} size={44} />
+      <span>
+        {`${texts.value.hours}, `}
+        {texts.value.hazard(hazard)}, {texts.value.changes(changes)}
+      </span>
+    </p>
+  )
+}
+
+function Proof({ worked: { plan, taken } }: { worked: WorkedJob }) {
+  const [isOpen, setOpen] = useState(false)
+  const rests = [
+    ...taken.map((says) => ({ says, more: '' })),
+    ...plan.rests.map(({ says, standing, matters }) => ({
+      says,
+      more: `${words.standings[standing]}; ${texts.matters[String(matters) as keyof typeof texts.matters]}`,
+    })),
+  ]
+  return (
+    <>
+      <p className={css.proof}>
+        {plan.proven ? (
+          <>
+            <b className="good">
+              <Mark name="done" size={18} />
+              {texts.proven}
+            </b>
+            <span>{texts.provenFor}.</span>
+          </>
+        ) : (
+          <b>{texts.notProven}.</b>
+        )}
+      </p>
+      {rests.length > 0 && (
+        <details open={isOpen} onToggle={({ currentTarget }) => setOpen(currentTarget.open)}>
+          <summary>
+            {texts.rests} ({rests.length})
+          </summary>
+          <ul>
+            {rests.map(({ says, more }) => (
+              <li key={says}>
+                {says} <span className="told">{more}</span>
+              </li>
+            ))}
+          </ul>
+        </details>
+      )}
+    </>
+  )
+}
+
+function Conflict({ worked: { plan } }: { worked: WorkedJob }) {
+  if (plan.value) return null
+  if (!plan.conflict) return <p className={css.breach}>{texts.none}</p>
+  return (
+    <div className={css.breach}>
+      <h2>{texts.conflict}</h2>
+      <p>{texts.conflictWhy}</p>
+      <ul>
+        {plan.conflict.members.map(({ says, cheapest }) => (
+          <li key={says}>
+            {says} {cheapest && <b>({texts.cheapest})</b>}
+          </li>
+        ))}
+      </ul>
+    </div>
+  )
+}
+
+interface RowParts {
+  readonly job: JobOnSheet
+  readonly steps: readonly StepSheetData[]
+  readonly chosen: string | undefined
+  readonly onChoose: (step: string) => void
+}
+
+function Rows({ job, steps, chosen, onChoose }: RowParts) {
+  const names = texts.columns
+  return (
+    <div className={css.list}>
+      <div className={css.names} aria-hidden="true">
+        <span>{names.number}</span>
+        <span>{names.step}</span>
+        <span>{names.place}</span>
+        <span>{names.minutes}</span>
+        <span>{names.why}</span>
+      </div>
+      <ol aria-label={texts.list}>
+        {steps.map((step) => (
+          <Row key={step.step} step={step} job={job} isChosen={step.step === chosen} onChoose={onChoose} />
+        ))}
+      </ol>
+    </div>
+  )
+}
+
+interface OneRow {
+  readonly step: StepSheetData
+  readonly job: JobOnSheet
+  readonly isChosen: boolean
+  readonly onChoose: (step: string) => void
+}
+
+function Row({ step, job, isChosen, onChoose }: OneRow) {
+  const [why] = step.why
+  const before = [
+    ...step.setUp.filter((text) => text.startsWith('turn ')).map(texts.turn),
+    ...(step.wait_s >= 60 ? [texts.wait(printQuantity(second(step.wait_s), 'time', { system: 'metric' }))] : []),
+  ]
+  const mark = markOf(job, step.step)
+  return (
+    <li>
+      <button type="button" className={css.row} aria-pressed={isChosen} onClick={() => onChoose(step.step)}>
+        <span className={css.no}>{step.number}</span>
+        <span className={css.does}>
+          <span>
+            {before.length > 0 && <small>{before.join(' ')}</small>}
+            {step.does}
+          </span>
+          {mark !== 'to do' && (
+            <>
+              <Mark name={mark} size={20} />
+              <span className="aside">{words.states[mark]}</span>
+            </>
+          )}
+        </span>
+        <span className={css.place}>{step.place}</span>
+        <span className={css.min}>{Math.round(step.usual_s / 60)}</span>
+        <span className={css.reason}>
+          {why ? `${why.side} ${why.number > 0 ? `${why.number}, ` : ''}${why.step}: ${why.says}` : texts.quickest}
+        </span>
+      </button>
+      {step.noReturn !== undefined && (
+        <p className={css.noReturn}>
+          <Rack />
+          <span>
+            <b>{texts.noReturn}</b> {step.noReturn}
+          </span>
+        </p>
+      )}
+    </li>
+  )
+}
+
+interface AboutParts {
+  readonly step: StepSheetData
+  readonly job: JobOnSheet
+  readonly workedKey: string
+  readonly system: System
+}
+
+function About({ step, job, workedKey, system }: AboutParts) {
+  const drawing = useStepDrawing(workedKey, step.step, { ...BESIDE, system })
+  const canGo =
+    job.state.sequence?.steps.some(({ step: id }) => id === step.step) || isDone(job.state.steps.get(step.step))
+  return (
+    <div className={css.about} aria-live="polite">
+      <h2>{texts.about(step.number, step.does)}</h2>
+      {drawing && <Drawing drawn={drawing} />}
+      {step.why.length === 0 ? (
+        <p>{words.build.nothingHolds}</p>
+      ) : (
+        <ul>
+          {step.why.map((why) => (
+            <li key={`${why.side} ${why.step} ${why.says}`}>
+              <b>
+                {why.side} {why.number > 0 && `${why.number}, `}
+                {why.step}:
+              </b>{' '}
+              {why.says}
+              <small>
+                {words.standings[why.standing]}
+                {why.source !== undefined && `, ${why.source}`}
+              </small>
+            </li>
+          ))}
+        </ul>
+      )}
+      {canGo && <ActionLink to={buildPath(job.number, step.step)}>{texts.toStep(step.number)}</ActionLink>}
+    </div>
+  )
+}
+
+function Lines({ worked, workedKey, system }: { worked: WorkedJob; workedKey: string; system: System }) {
+  const drawings = useLineDrawings(workedKey, worked.lines, { ...BESIDE, system })
+  return (
+    <div className={css.lines}>
+      {(drawings ?? []).map((drawn) => (
+        <Drawing key={drawn.title} drawn={drawn} />
+      ))}
+      <details>
+        <summary>{texts.items}</summary>
+        <ol>
+          {worked.items.map(({ number, part }) => (
+            <li key={part}>
+              <span className="figure">{number}</span> {part}
+            </li>
+          ))}
+        </ol>
+      </details>
+    </div>
+  )
+}

@@ -1,0 +1,62 @@
+// The fields of the title block that every sheet of a job shares.
+import type { JobOnSheet } from '../model/jobOnSheet.ts'
+import { looksIn } from '../model/jobOnSheet.ts'
+import { dayOf } from '../model/sayWhen.ts'
+import type { Stage } from '../model/stages.ts'
+import type { WorkedJob } from '../model/workedJob.ts'
+import type { BlockFields } from '../parts/TitleBlock.tsx'
+import { useBenchState } from '../sync/BenchContext.tsx'
+import type { BenchState } from '../sync/bench.ts'
+import { words } from '../words/words.ts'
+
+export function devicesField({ waiting, contact }: BenchState): BlockFields['devices'] {
+  const here = [...waiting.values()].reduce((sum, n) => sum + n, 0)
+  const text = words.block
+  if (contact.is === 'refused') return { text: text.refused, isLook: true }
+  if (here > 0) return { text: text.here(here), isLook: contact.is !== 'in step' }
+  return contact.is === 'in step' ? { text: text.inStep, isLook: false } : { text: text.away, isLook: false }
+}
+
+interface About {
+  readonly stage: Stage
+  readonly sheet: string
+  readonly job: JobOnSheet
+  readonly worked: WorkedJob | undefined
+}
+
+export function useBlock({ stage, sheet, job, worked }: About): BlockFields {
+  const state = useBenchState()
+  const text = words.block
+  const revision = worked?.revision
+  return {
+    unit: [text.unit, worked?.unit ?? job.job.unit],
+    sheet,
+    owner: [text.owner, job.job.owner ?? text.noOwner],
+    job: [text.job, `${job.number}${revision === undefined ? '' : ` ${revision}`}`],
+    date: dayOf(Date.now()),
+    stage: [text.stage, words.stages[stage]],
+    person: state.person,
+    looks: looksIn(job),
+    devices: devicesField(state),
+    toDevices: `/device?back=${encodeURIComponent(location.pathname)}`,
+  }
+}
+
+/** The title block of a sheet that belongs to no job. */
+export function useShopBlock(title: string, looks: number): BlockFields {
+  const state = useBenchState()
+  const waiting = [...state.waiting.values()].reduce((sum, n) => sum + n, 0)
+  const text = words.block
+  return {
+    unit: [text.sheet, title],
+    sheet: '1/1',
+    owner: [words.home.shop, state.person ?? text.nobody],
+    job: [words.home.jobs, String(state.streams.size)],
+    date: dayOf(Date.now()),
+    stage: [text.toSend, waiting === 0 ? text.nothingOpen : String(waiting)],
+    person: state.person,
+    looks,
+    devices: devicesField(state),
+    toDevices: `/device?back=${encodeURIComponent(location.pathname)}`,
+  }
+}

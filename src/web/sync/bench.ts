@@ -1,0 +1,318 @@
+// The bench as the screens see it: the entries of every job on this device, who stands here, what waits to be sent. A thing put is kept on
+// this device before anything else; the network comes after and may come late.
+import { nextEntry } from '../../journal/chain.ts'
+import { latest } from '../../journal/clock.ts'
+import type { At, Entry } from '../../journal/entry.ts'
+import { compareEntries } from '../../journal/foldOrder.ts'
+import type { Journal } from '../../journal/journal.ts'
+import type { Saying } from '../../record/entriesOfJob.ts'
+import type { DeviceStore } from './deviceStore.ts'
+import { draft, keepDraft } from './drafts.ts'
+import { type Me, type Shop, ShopAway, ShopRefuses } from './shop.ts'
+
+export interface Contact {
+  readonly is: 'not met' | 'in step' | 'away' | 'refused'
+  /** When the others were last reached. */
+  readonly at_ms?: number
+  /** Why the server does not let this device in. */
+  readonly says?: string
+}
+
+export interface BenchState {
+  readonly device: string
+  readonly person: string | undefined
+  /** Each stream in the order in which it is folded. */
+  readonly streams: ReadonlyMap<string, readonly Entry[]>
+  /** How many entries of this device wait to be sent, by stream; none where nothing waits. */
+  readonly waiting: ReadonlyMap<string, number>
+  readonly contact: Contact
+  /** How the shop knows this device; undefined until it was asked. */
+  readonly me: Me | undefined
+  /** Unit files by their hash, as far as they are here. */
+  readonly units: ReadonlyMap<string, string>
+}
+
+interface Given {
+  readonly journal: Journal
+  readonly store: DeviceStore
+  readonly shop: Shop
+}
+
+const PAGE = 1000
+const SOON_MS = 2_000
+const LATE_MS = 30_000
+const LOCK = 'matchmark-write'
+
+export class Bench {
+  #state: BenchState
+  readonly #given: Given
+  readonly #listeners = new Set<() => void>()
+  #clock: At | undefined
+  #round: Promise<void> | undefined
+  #again = false
+  #timer: ReturnType<typeof setTimeout> | undefined
+  #pause_ms = SOON_MS
+  #last: Promise<void> = Promise.resolve()
+
+  private constructor(given: Given, state: BenchState) {
+    this.#given = given
+    this.#state = state
+  }
+
+  /** Opens what this device has. Nothing is asked of the network. */
+  static async open(given: Given): Promise<Bench> {
+    const { store, journal } = given
+    let device = await store.fact<string>('device')
+    if (device === undefined) {
+      device = crypto.randomUUID()
+      await store.keepFact('device', device)
+    }
+    const at_ms = await store.fact<number>('reached')
+    const bench = new Bench(given, {
+      device,
+      person: draft('person'),
+      streams: new Map(),
+      waiting: new Map(),
+      me: await store.fact<Me>('me'),
+      contact: at_ms === undefined ? { is: 'not met' } : { is: 'away', at_ms },
+      units: new Map(),
+    })
+    for (const { stream } of await journal.streams()) await bench.#reread(stream)
+    journal.watch(({ stream }) => void bench.#reread(stream))
+    return bench
+  }
+
+  // For useSyncExternalStore, which takes them without the object.
+  readonly subscribe = (listener: () => void): (() => void) => {
+    this.#listeners.add(listener)
+    return () => this.#listeners.delete(listener)
+  }
+  readonly snapshot = (): BenchState => this.#state
+
+  setPerson(person: string | undefined): void {
+    keepDraft('person', person)
+    this.#set({ person })
+  }
+
+  /**
+   * Keeps what a person did, all of it or nothing, and sends it when the others can be reached.
+   *
+   * @throws the problems of the store; nothing is kept then
+   */
+  async put(stream: string, said: readonly Saying[]): Promise<void> {
+    const { journal } = this.#given
+    const { device, person } = this.#state
+    if (person === undefined) throw new Error('assert: nobody is at the bench')
+    await this.#alone(async () => {
+      const head = (await journal.heads(stream)).filter((one) => one.device === device).sort((a, b) => b.seq - a.seq)[0]
+      let tail = head && { seq: head.seq, hash: head.hash }
+      const entries = said.map(({ kind, body }) => {
+        const made = nextEntry(
+          { id: crypto.randomUUID(), stream, kind, body: body as never, person, device },
+          { tail, clock: this.#clock, now_ms: Date.now() },
+        )
+        tail = made.tail
+        this.#clock = made.clock
+        return made.entry
+      })
+      await journal.put(entries)
+    })
+    await this.#reread(stream)
+    this.beInStep()
+  }
+
+  /** The text of a unit; it is asked of the shop where it is not here. Undefined: not to be had now. */
+  async unitText(hash: string): Promise<string | undefined> {
+    const { store, shop } = this.#given
+    const here = this.#state.units.get(hash)
+    if (here !== undefined) return here
+    let file = await store.file(hash)
+    if (!file) {
+      try {
+        file = await shop.unit(hash)
+      } catch {
+        return undefined
+      }
+      await store.keepFile(hash, file)
+    }
+    const text = await file.text()
+    this.#set({ units: new Map(this.#state.units).set(hash, text) })
+    return text
+  }
+
+  /** Sends what waits and fetches what is new, now and as long as the page lives. */
+  stayInStep(): () => void {
+    const go = () => this.beInStep()
+    const stop = this.#given.shop.watch({
+      grown: go,
+      opened: go,
+      lost: () => this.#state.contact.is === 'in step' && go(),
+    })
+    const seen = () => document.visibilityState === 'visible' && go()
+    window.addEventListener('online', go)
+    document.addEventListener('visibilitychange', seen)
+    go()
+    return () => {
+      stop()
+      clearTimeout(this.#timer)
+      window.removeEventListener('online', go)
+      document.removeEventListener('visibilitychange', seen)
+    }
+  }
+
+  /** One round with the shop; asked for while one is under way, another follows it. */
+  beInStep(): void {
+    clearTimeout(this.#timer)
+    if (this.#round) {
+      this.#again = true
+      return
+    }
+    this.#round = this.#oneRound().finally(() => {
+      this.#round = undefined
+      if (this.#again) {
+        this.#again = false
+        this.beInStep()
+      }
+    })
+  }
+
+  async #oneRound(): Promise<void> {
+    try {
+      await this.#introduce()
+      const listed = await this.#given.shop.jobs()
+      for (const stream of this.#state.waiting.keys()) await this.#send(stream)
+      for (const { job, position } of listed) await this.#fetch(job, position)
+      const at_ms = Date.now()
+      await this.#given.store.keepFact('reached', at_ms)
+      this.#pause_ms = SOON_MS
+      this.#contact({ is: 'in step', at_ms })
+      this.#later(LATE_MS)
+    } catch (error) {
+      if (error instanceof ShopRefuses) this.#contact({ is: 'refused', says: error.message })
+      else if (error instanceof ShopAway) this.#contact({ is: 'away' })
+      else throw error
+      this.#pause_ms = Math.min(this.#pause_ms * 2, LATE_MS)
+      this.#later(this.#pause_ms)
+    }
+  }
+
+  /** An enrolled device writes under the name that the shop gave it. */
+  async #introduce(): Promise<void> {
+    const { store, shop } = this.#given
+    const me = await shop.me()
+    await store.keepFact('me', me)
+    this.#set({ me })
+    if (me.device === null || me.device === this.#state.device) return
+    await store.keepFact('device', me.device)
+    this.#set({ device: me.device })
+  }
+
+  /** @throws ShopRefuses · ShopAway */
+  async enrol(code: string, called: string): Promise<void> {
+    await this.#given.shop.enrol(code, called)
+    await this.#introduce()
+    this.beInStep()
+  }
+
+  /** Where the shop asks for a PIN: whoever signs in here writes here from now on. @throws ShopRefuses · ShopAway */
+  async signIn(person: string, pin: string): Promise<void> {
+    await this.#given.shop.signIn(person, pin)
+    this.setPerson(person)
+    await this.#introduce()
+    this.beInStep()
+  }
+
+  #later(pause_ms: number): void {
+    clearTimeout(this.#timer)
+    this.#timer = setTimeout(() => this.beInStep(), pause_ms)
+  }
+
+  /** What of this device the shop does not have yet goes out; a number kept here says how far it has it. */
+  async #send(stream: string): Promise<void> {
+    const sent = await this.#sent(stream)
+    const own = this.#own(stream).filter(({ seq }) => seq > sent)
+    for (let at = 0; at < own.length; at += PAGE) {
+      const part = own.slice(at, at + PAGE)
+      await this.#given.shop.send(part)
+      await this.#given.store.keepFact(`sent ${stream}`, part.at(-1)?.seq)
+    }
+    await this.#countWaiting(stream)
+  }
+
+  /** @param last where the shop's own last entry of this stream stands */
+  async #fetch(stream: string, last: number): Promise<void> {
+    const { journal, store, shop } = this.#given
+    const key = `read ${stream}`
+    let after = (await store.fact<number>(key)) ?? 0
+    if (last < after) {
+      // The shop was set back to an older copy: both sides say again all that they have.
+      await store.keepFact(key, 0)
+      await store.keepFact(`sent ${stream}`, 0)
+      await this.#countWaiting(stream)
+      this.#again = true
+      return
+    }
+    for (;;) {
+      const { entries, position } = await shop.read(stream, after, PAGE)
+      if (entries.length > 0) {
+        await journal.put(entries.map(({ entry }) => entry))
+        await this.#reread(stream)
+      }
+      await store.keepFact(key, position)
+      if (position === after || entries.length < PAGE) break
+      after = position
+    }
+    const adopted = this.#state.streams.get(stream)?.findLast((entry) => entry.kind === 'unit-adopted')
+    if (adopted?.kind === 'unit-adopted') await this.unitText(adopted.body.unit)
+  }
+
+  async #reread(stream: string): Promise<void> {
+    const entries: Entry[] = []
+    let after = 0
+    for (;;) {
+      const part = await this.#given.journal.read(stream, { after, limit: PAGE })
+      entries.push(...part.entries.map(({ entry }) => entry))
+      if (part.entries.length < PAGE) break
+      after = part.position
+    }
+    // Nothing is ever taken out of a journal: a reading that is shorter is an older one that came late.
+    if (entries.length < (this.#state.streams.get(stream)?.length ?? 0)) return
+    entries.sort(compareEntries)
+    for (const { at } of entries) this.#clock = latest(this.#clock, at)
+    this.#set({ streams: new Map(this.#state.streams).set(stream, entries) })
+    await this.#countWaiting(stream)
+  }
+
+  #own = (stream: string): readonly Entry[] =>
+    (this.#state.streams.get(stream) ?? [])
+      .filter(({ device }) => device === this.#state.device)
+      .sort((a, b) => a.seq - b.seq)
+
+  #sent = async (stream: string): Promise<number> => (await this.#given.store.fact<number>(`sent ${stream}`)) ?? 0
+
+  async #countWaiting(stream: string): Promise<void> {
+    const sent = await this.#sent(stream)
+    const count = this.#own(stream).filter(({ seq }) => seq > sent).length
+    const waiting = new Map(this.#state.waiting)
+    if (count > 0) waiting.set(stream, count)
+    else waiting.delete(stream)
+    this.#set({ waiting })
+  }
+
+  #contact(contact: Contact): void {
+    const { at_ms } = this.#state.contact
+    this.#set({ contact: { ...(at_ms !== undefined && { at_ms }), ...contact } })
+  }
+
+  #set(change: Partial<BenchState>): void {
+    this.#state = { ...this.#state, ...change }
+    for (const listener of this.#listeners) listener()
+  }
+
+  /** One hand and one tab of this device at a time: its entries are numbered. */
+  #alone(write: () => Promise<void>): Promise<void> {
+    const turn = this.#last.then(() => (globalThis.navigator?.locks ? navigator.locks.request(LOCK, write) : write()))
+    this.#last = turn.catch(() => undefined)
+    return turn
+  }
+}

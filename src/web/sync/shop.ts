@@ -1,0 +1,118 @@
+// The shop's server as this device sees it. The only file that asks anything of the network.
+
+import type { Entry } from '../../journal/entry.ts'
+import type { StoredEntry } from '../../journal/journal.ts'
+
+/** The server was not reached: no network, or it stands still. */
+export class ShopAway extends Error {
+  override readonly name = 'ShopAway'
+}
+
+/** The server was reached and says no, with its reason. */
+export class ShopRefuses extends Error {
+  override readonly name = 'ShopRefuses'
+  readonly status: number
+
+  constructor(status: number, says: string) {
+    super(says)
+    this.status = status
+  }
+}
+
+export interface JobListed {
+  readonly job: string
+  /** Where its last entry stands in the shop's store. */
+  readonly position: number
+}
+
+export interface Me {
+  /** The name that the shop knows this device by; null at the server's own machine, whose browsers name themselves. */
+  readonly device: string | null
+  readonly person: string | null
+  readonly enrolled: boolean
+  readonly people: readonly { readonly name: string; readonly role: string }[]
+}
+
+const PATIENCE_MS = 20_000
+const REFUSED_AGAIN_MS = 10_000
+
+async function ask(path: string, init: RequestInit = {}): Promise<Response> {
+  let response: Response
+  try {
+    response = await fetch(path, { ...init, signal: AbortSignal.timeout(PATIENCE_MS), credentials: 'same-origin' })
+  } catch (error) {
+    throw new ShopAway(error instanceof Error ? error.message : String(error))
+  }
+  if (response.ok) return response
+  // What stands before a server that is down answers for it.
+  if (response.status === 502 || response.status === 503 || response.status === 504)
+    throw new ShopAway(`${response.status}`)
+  throw new ShopRefuses(response.status, await reasonIn(response))
+}
+
+async function reasonIn(response: Response): Promise<string> {
+  try {
+    const { problem } = (await response.json()) as { problem?: { says?: string; next?: string } }
+    return [problem?.says, problem?.next].filter(Boolean).join(' ') || `it answers ${response.status}.`
+  } catch {
+    return `it answers ${response.status}.`
+  }
+}
+
+const json = (body: unknown): RequestInit => ({
+  method: 'POST',
+  headers: { 'content-type': 'application/json' },
+  body: JSON.stringify(body),
+})
+
+export const shop = {
+  async jobs(): Promise<readonly JobListed[]> {
+    const { jobs } = (await (await ask('/api/jobs')).json()) as { jobs: readonly JobListed[] }
+    return jobs
+  },
+  async me(): Promise<Me> {
+    return (await (await ask('/api/me')).json()) as Me
+  },
+  /** @throws ShopRefuses with what was wrong: a code that is used up, a name that is too long */
+  async enrol(code: string, called: string): Promise<void> {
+    await ask('/api/enrol', json({ code, called }))
+  },
+  async signIn(person: string, pin: string): Promise<void> {
+    await ask('/api/sign-in', json({ person, pin }))
+  },
+  async send(entries: readonly Entry[]): Promise<void> {
+    await ask('/api/entries', json({ entries }))
+  },
+  async read(
+    stream: string,
+    after: number,
+    limit: number,
+  ): Promise<{ readonly entries: readonly StoredEntry[]; readonly position: number }> {
+    const response = await ask(`/api/streams/${encodeURIComponent(stream)}/entries?after=${after}&limit=${limit}`)
+    return (await response.json()) as { entries: StoredEntry[]; position: number }
+  },
+  async unit(hash: string): Promise<Blob> {
+    return (await ask(`/api/units/${hash}`)).blob()
+  },
+  /** Calls when a stream has grown; `opened` when the line stands, `lost` when it does not. */
+  watch(on: { readonly grown: () => void; readonly opened: () => void; readonly lost: () => void }): () => void {
+    let line: EventSource
+    let timer: ReturnType<typeof setTimeout> | undefined
+    const open = () => {
+      line = new EventSource('/api/changes')
+      line.addEventListener('open', on.opened)
+      line.addEventListener('grown', on.grown)
+      line.addEventListener('error', () => {
+        on.lost()
+        // A line that breaks is taken up again by the browser; one that was refused is not.
+        if (line.readyState === EventSource.CLOSED) timer = setTimeout(open, REFUSED_AGAIN_MS)
+      })
+    }
+    open()
+    return () => {
+      clearTimeout(timer)
+      line.close()
+    }
+  },
+}
+export type Shop = typeof shop

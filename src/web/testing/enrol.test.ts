@@ -1,0 +1,83 @@
+// A second device comes into the shop over https, at an address that is not localhost, and starts without a network from then on.
+import { createHash, X509Certificate } from 'node:crypto'
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { afterAll, beforeAll, expect, test } from 'vitest'
+import { serveShop } from '../../server/serveShop.ts'
+import { builtApp, openChromium, SIZES, sampleInto } from './bench.ts'
+
+const folder = mkdtempSync(join(tmpdir(), 'matchmark-enrol-'))
+let app: Awaited<ReturnType<typeof builtApp>>
+let shop: Awaited<ReturnType<typeof serveShop>>
+beforeAll(async () => {
+  app = await builtApp()
+  shop = await serveShop({
+    folder,
+    port: 0,
+    share: { host: '127.0.0.2', port: 0, names: ['127.0.0.2'] },
+    webRoot: app.dir,
+    worker: new URL('../../../dist/worker.js', import.meta.url),
+    now: () => Date.now(),
+  })
+  await sampleInto(shop.shop)
+})
+afterAll(async () => {
+  await shop?.close()
+  app?.remove()
+  rmSync(folder, { recursive: true, force: true })
+})
+
+test('enrolled over https, a tablet signs, starts without a network and is in step again', async () => {
+  const address = shop.share?.addresses.find((one) => one.includes('127.0.0.2')) ?? ''
+  await shop.shop.gate.addPerson({ name: 'M. Ashdown', role: 'rebuilder', pin: '4711' }, 'keeper')
+  const { code } = await shop.shop.gate.invite('keeper')
+  const browser = await openChromium([`--ignore-certificate-errors-spki-list=${serverKey()}`])
+  try {
+    const context = await browser.newContext(SIZES.tablet)
+    const page = await context.newPage()
+    page.setDefaultTimeout(20_000)
+    await page.goto(`${address}/enrol#${encodeURIComponent(code)}`)
+    await page.getByLabel('Name of this device').fill('tablet at bench 2')
+    await page.getByRole('button', { name: /^Enrol/ }).tap()
+    await page.getByText('Who is at the bench?').waitFor()
+    await page.getByText('M. Ashdown').tap()
+    await page.getByLabel('PIN').fill('0000')
+    await page.getByText('Sign in', { exact: true }).tap()
+    await page.getByRole('alert').waitFor()
+    await page.getByLabel('PIN').fill('4711')
+    await page.getByText('Sign in', { exact: true }).tap()
+    await page.getByText('Open J41').tap()
+    await page.getByText('Adopt it').tap()
+    await page.getByText('Go on: step 1').tap()
+    await page.getByText('Sign step 1').tap()
+    await page.getByText('Sign step 2').waitFor()
+    await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined))
+
+    await context.setOffline(true)
+    await page.reload()
+    await page.getByText('Sign step 2').tap()
+    await page.getByText('1 here').waitFor()
+    await page.getByText('Step 3 of').waitFor()
+    await context.setOffline(false)
+    await page.getByText('in step', { exact: true }).waitFor()
+  } finally {
+    await browser.close()
+  }
+  const { entries } = await shop.shop.journal.read('J41')
+  const signed = entries.flatMap(({ entry }) => (entry.kind === 'step-signed' ? [entry] : []))
+  expect(signed).toHaveLength(2)
+  expect(new Set(signed.map(({ device }) => device))).toEqual(new Set(shop.shop.book.shop.devices.keys()))
+  expect(new Set(signed.map(({ person }) => person))).toEqual(new Set(['M. Ashdown']))
+})
+
+/**
+ * Stands for the certificate that a tablet installs: the key of this one server is trusted, and nothing else is. That the authority vouches for
+ * it is tried in src/server/serveShop.test.ts.
+ */
+function serverKey(): string {
+  const { publicKey } = new X509Certificate(readFileSync(join(folder, 'authority', 'server.pem')))
+  return createHash('sha256')
+    .update(publicKey.export({ type: 'spki', format: 'der' }))
+    .digest('base64')
+}
