@@ -245,6 +245,7 @@ function standing(
     result: {
       value: judged.value,
       bound: null,
+      feasible: judged.value ? 'yes' : 'not known',
       proven: false,
       steps,
       assumptions: [],
