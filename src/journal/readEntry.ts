@@ -39,23 +39,17 @@ export function readEntry(value: unknown): SealedEntry {
 /** No body is deeper than seven. */
 const MOST_DEEP = 12
 
-/** What a schema would drop without a word, or walk into without end. */
-function refuseHostile(value: unknown, path: readonly string[]): void {
+/** What a schema would drop without a word, or walk into without end. `path` is where we are. */
+function refuseHostile(value: unknown, path: string[]): void {
   if (!isRecord(value)) return
-  if (path.length > MOST_DEEP)
-    throw new Problem('ENTRY_SHAPE', {
-      where: clip(path.join(' › ')),
-      received: 'too deep',
-      expected: `at most ${MOST_DEEP} levels`,
-    })
+  const refuse = (received: string, expected: string) =>
+    new Problem('ENTRY_SHAPE', { where: clip(path.join(' › ')), received, expected })
+  if (path.length > MOST_DEEP) throw refuse('too deep', `at most ${MOST_DEEP} levels`)
   for (const key of Object.keys(value)) {
-    if (key === '__proto__')
-      throw new Problem('ENTRY_SHAPE', {
-        where: clip([...path, key].join(' › ')),
-        received: 'a key that no entry has',
-        expected: 'only the keys of its kind',
-      })
-    refuseHostile(value[key], [...path, key])
+    path.push(key)
+    if (key === '__proto__') throw refuse('a key that no entry has', 'only the keys of its kind')
+    refuseHostile(value[key], path)
+    path.pop()
   }
 }
 

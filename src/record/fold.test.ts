@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import type { Entry } from '../journal/entry.ts'
 import { compareEntries } from '../journal/foldOrder.ts'
-import { shuffled } from '../stores/testing/contract.ts'
+import { shuffled } from '../stores/testing/shuffled.ts'
 import { Writer } from '../stores/testing/writer.ts'
 import { fold, foldOn } from './fold.ts'
 import { busyDay } from './testing/busyDay.ts'

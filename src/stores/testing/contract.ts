@@ -3,9 +3,13 @@ import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
 import { canonicalForm, hashOfText } from '../../journal/canonicalForm.ts'
 import { headsOf } from '../../journal/checkChains.ts'
 import type { Entry } from '../../journal/entry.ts'
-import { compareEntries } from '../../journal/foldOrder.ts'
-import type { Journal, StoredEntry } from '../../journal/journal.ts'
+import type { Journal } from '../../journal/journal.ts'
 import { Problem } from '../../problem/problem.ts'
+import { fold } from '../../record/fold.ts'
+import { busyDay } from '../../record/testing/busyDay.ts'
+import { mergeRun } from '../../record/testing/mergeRun.ts'
+import { readAll } from './readAll.ts'
+import { shuffled } from './shuffled.ts'
 import { Writer } from './writer.ts'
 
 /** A place for records. */
@@ -17,17 +21,6 @@ export interface Bed {
   stop(): Promise<void>
 }
 
-/** Reads a whole stream, in small bites. */
-export async function readAll(journal: Journal, stream: string, limit = 7): Promise<readonly StoredEntry[]> {
-  const all: StoredEntry[] = []
-  for (let after = 0; ; ) {
-    const { entries, position } = await journal.read(stream, { after, limit })
-    if (entries.length === 0) return all
-    all.push(...entries)
-    after = position
-  }
-}
-
 const problemOf = async (work: Promise<unknown>): Promise<string> => {
   try {
     await work
@@ -36,18 +29,6 @@ const problemOf = async (work: Promise<unknown>): Promise<string> => {
     if (error instanceof Problem) return error.code
     throw error
   }
-}
-
-/** Numbers below `count` in an order that the seed decides. */
-export function shuffled<Item>(items: readonly Item[], seed: number): Item[] {
-  const all = [...items]
-  let state = seed >>> 0 || 1
-  for (let last = all.length - 1; last > 0; last -= 1) {
-    state = (Math.imul(state, 1664525) + 1013904223) >>> 0
-    const other = state % (last + 1)
-    ;[all[last], all[other]] = [all[other]!, all[last]!]
-  }
-  return all
 }
 
 /** @param outlives whether the record is there when it is opened again; memory has that for its purpose not to be so */
@@ -213,17 +194,20 @@ export function journalContract(name: string, bedOf: () => Promise<Bed>, outlive
       expect(followed.sort()).toEqual(receipts.flatMap((one) => one.map(({ id }) => id)).sort())
     })
 
-    test('whatever order, and however often, entries come in, the fold reads them the same (J11)', async () => {
-      const devices = [new Writer('tablet'), new Writer('laptop'), new Writer('phone')]
-      const entries = devices.flatMap((writer) => writer.notes(8))
-      const expected = [...entries].sort(compareEntries)
+    test('whatever order, and however often, entries come in, they fold to the same state (J11)', async () => {
+      const entries = busyDay(7, 24)
+      const expected = fold('J41', entries).state
       for (const seed of [1, 2, 3]) {
         const own = await bed.fresh()
         const sent = shuffled([...entries, ...entries.slice(0, 10)], seed)
         while (sent.length > 0) await own.put(sent.splice(0, 1 + (sent.length % 5)))
         const stored = (await readAll(own, 'J41')).map(({ entry }) => entry)
-        expect(stored.sort(compareEntries)).toEqual(expected)
+        expect(fold('J41', stored).state, `order ${seed}`).toEqual(expected)
       }
+    })
+
+    test('devices that were apart merge over a bad network without loss (seeds 1 to 4)', async () => {
+      for (const seed of [1, 2, 3, 4]) expect(await mergeRun(seed, journal)).toBeUndefined()
     })
 
     test('tells a watcher that a stream has grown, until he stops', async () => {

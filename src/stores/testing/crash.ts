@@ -5,7 +5,7 @@ import { build } from 'rolldown'
 import { checkChains } from '../../journal/checkChains.ts'
 import type { Journal } from '../../journal/journal.ts'
 import { readEntry } from '../../journal/readEntry.ts'
-import { readAll } from './contract.ts'
+import { readAll } from './readAll.ts'
 
 const root = fileURLToPath(new URL('../../../', import.meta.url))
 

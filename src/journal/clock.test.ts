@@ -1,0 +1,35 @@
+import fc from 'fast-check'
+import { expect, test } from 'vitest'
+import { compareAt, latest, tick } from './clock.ts'
+import type { At } from './entry.ts'
+
+test('the time of day is taken where it is later; a clock that stands, or was set back, counts on', () => {
+  expect(tick(undefined, 1000.7)).toEqual({ ms: 1000, n: 0 })
+  expect(tick({ ms: 1000, n: 5 }, 1001)).toEqual({ ms: 1001, n: 0 })
+  expect(tick({ ms: 1000, n: 5 }, 1000)).toEqual({ ms: 1000, n: 6 })
+  expect(tick({ ms: 1_795_000_000_000, n: 0 }, 0)).toEqual({ ms: 1_795_000_000_000, n: 1 })
+  expect(tick(undefined, -5)).toEqual({ ms: 0, n: 0 })
+})
+
+// The properties that Kulkarni et al., Logical Physical Clocks (2014), prove of their clock: what happened before has the smaller time
+// (theorem 1), and the clock is the time of day or one that was seen (theorem 2).
+test('what a device writes is later than all it has written and seen, whatever its clock says (seed 5)', () => {
+  const events = fc.array(fc.tuple(fc.nat(2), fc.integer({ min: 0, max: 50 }), fc.option(fc.nat(2))), { maxLength: 60 })
+  fc.assert(
+    fc.property(events, (all) => {
+      const clocks: (At | undefined)[] = [undefined, undefined, undefined]
+      const given = new Set<number>()
+      for (const [device, now, from] of all) {
+        const seen = from === null ? undefined : clocks[from]
+        const before = seen ? latest(clocks[device], seen) : clocks[device]
+        const at = tick(before, now)
+        given.add(now)
+        if (before) expect(compareAt(at, before)).toBeGreaterThan(0)
+        expect(given.has(at.ms)).toBe(true)
+        expect(at.ms).toBeGreaterThanOrEqual(now)
+        clocks[device] = at
+      }
+    }),
+    { seed: 5, numRuns: 300 },
+  )
+})
