@@ -42,7 +42,7 @@ const flipped = (bytes: Uint8Array, bit: number): Uint8Array => {
   return changed
 }
 
-test('an archive says whose it is, what it holds, and that it is whole', () => {
+test('[J22] [J23] an archive says whose it is, what it holds, and that it is whole', () => {
   const { about, key, entries, files, chains, faults } = verifyJob(archiveOf(10))
   expect(faults).toEqual([])
   expect(key).toBe(publicKeyOf(KEY))
@@ -56,13 +56,13 @@ test('an archive says whose it is, what it holds, and that it is whole', () => {
   expect(chains.every((chain) => chain.faults.length === 0)).toBe(true)
 })
 
-test('the same job gives the same bytes', () => {
+test('[J24] the same job gives the same bytes', () => {
   const entries = entriesOf(6)
   const once = (list: Entry[]) => sealJob({ job: 'J41', sealed_ms: 1, entries: list, files: [] }, KEY)
   expect(once(entries)).toEqual(once([...entries].reverse()))
 })
 
-test('every changed bit of a small archive is found', () => {
+test('[J24] every changed bit of a small archive is found', () => {
   const bytes = archiveOf(2)
   const missed: number[] = []
   for (let bit = 0; bit < bytes.length * 8; bit++)
@@ -114,7 +114,7 @@ function forged(entries: readonly Entry[], heads: readonly Entry[]): Uint8Array 
   return seal({ schema: 'matchmark-archive/1', about, members }, newSealKey())
 }
 
-test('a tail that was cut off is missed, device by device', () => {
+test('[J23] [J26] a tail that was cut off is missed, device by device', () => {
   const all = entriesOf(10)
   const { faults } = verifyJob(forged(all.slice(0, 8), all))
   expect(faults.map(({ says }) => says)).toEqual([
@@ -144,7 +144,7 @@ test('what was never an archive, or one of another form, is told', () => {
   expect(verifyJob(other).faults[0]!.says).toBe('It has no manifest of the form matchmark-archive/1.')
 })
 
-test('a member that would unfold to something huge is not unfolded', async () => {
+test('[J25] a member that would unfold to something huge is not unfolded', async () => {
   const { zipSync } = await import('fflate')
   const bomb = zipSync({ 'manifest.json': [new Uint8Array(50 * 2 ** 20), { level: 9 }] })
   expect(bomb.length).toBeLessThan(100_000)
