@@ -78,20 +78,23 @@ function commands(io: Io, done: Done): Command {
     .addHelpText('after', `\n${EXITS}`)
     .exitOverride()
   const command = (name: string, about: string): Command =>
+    plainCommand(name, about).option('--variant <name>', 'the variant of the unit')
+  const plainCommand = (name: string, about: string): Command =>
     all
       .command(name)
       .description(about)
       .helpOption('--help', 'say what can be asked')
       .option('--json', 'answer for machines', false)
-      .option('--variant <name>', 'the variant of the unit')
       .addOption(new Option('--inch', 'print inches, pounds and °F').conflicts('metric'))
       .addOption(new Option('--metric', 'print millimetres, newtons and °C'))
   const does =
-    <Words extends string[]>(work: (asked: Asked & Record<string, unknown>, ...words: Words) => Promise<ExitCode>) =>
+    <Words extends readonly unknown[]>(
+      work: (asked: Asked & Record<string, unknown>, ...words: Words) => Promise<ExitCode>,
+    ) =>
     async (...args: unknown[]) => {
       // commander hands the words, then the options, then the command itself.
       const options = args.at(-2) as Record<string, unknown>
-      const words = args.slice(0, -2) as Words
+      const words = args.slice(0, -2) as unknown as Words
       done(await work(askedOf(options), ...words))
     }
 
@@ -134,6 +137,17 @@ function commands(io: Io, done: Done): Command {
     .action(
       does(async (asked, file: string) =>
         (await import('./commands/book.ts')).book(io, { file, into: String(asked.into) }, asked),
+      ),
+    )
+  plainCommand(
+    'figure [NAME] [INPUTS...]',
+    'work out one figure from key=value inputs; without a name, list all of them',
+  )
+    .helpOption(false)
+    .option('--help', 'say what a figure wants')
+    .action(
+      does(async (asked, name: string | undefined, inputs: string[]) =>
+        (await import('./commands/figure.ts')).figure(io, { name, inputs }, asked),
       ),
     )
   const served = (each: Command) =>
