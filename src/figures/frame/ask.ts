@@ -1,5 +1,5 @@
 // What a calculation asks for: how each input is written and what it becomes.
-import { threadGeometry } from '../../mechanics/index.ts'
+import { type ThreadGeometry, threadGeometry } from '../../mechanics/index.ts'
 import { MATERIALS } from '../../mechanics/materials.ts'
 import { Problem } from '../../problem/problem.ts'
 import { clip } from '../../quantity/clip.ts'
@@ -177,7 +177,7 @@ export const material: Ask<string> = {
 }
 
 /** A screw thread by its designation. */
-export const thread: Ask<ReturnType<typeof threadGeometry>> = {
+export const thread: Ask<ThreadGeometry> = {
   wants: 'thread, as M10×1.5, 3/8-16 UNC, 1/2 BSW, 2 BA, G 1/2',
   read: (written) => ({
     value: threadGeometry(written),
