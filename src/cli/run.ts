@@ -22,7 +22,7 @@ export async function run(words: readonly string[], io: Io): Promise<ExitCode> {
   })
   const isJson = words.includes('--json')
   try {
-    await program.parseAsync(words.length > 0 ? words : ['--help'], { from: 'user' })
+    await program.parseAsync(words.length > 0 ? withNegatives(words) : ['--help'], { from: 'user' })
     return code
   } catch (error) {
     if (error instanceof CommanderError) return helped(error, io)
@@ -30,6 +30,16 @@ export async function run(words: readonly string[], io: Io): Promise<ExitCode> {
     if (error instanceof Faults) return told(error.problems, { io, isJson })
     return broken(error, io)
   }
+}
+
+/** A number below zero that stands by itself is no option: it goes on with the word before it (`readings=20, -10 µm`). */
+function withNegatives(words: readonly string[]): string[] {
+  const joined: string[] = []
+  for (const word of words) {
+    if (words[0] === 'figure' && joined.length > 1 && /^-[.\d]/.test(word)) joined.push(`${joined.pop()} ${word}`)
+    else joined.push(word)
+  }
+  return joined
 }
 
 function helped({ code, exitCode, message }: CommanderError, io: Io): ExitCode {

@@ -28,7 +28,7 @@ const kind = told(choice('ball', 'roller'), 'ball or roller')
 const HOURS = { metric: 'h', inch: 'h' } as const
 const perMinute = (speed: RadianPerSecond): number => speed / rpm(1)
 const load = told(exact('force'), 'equivalent load: figure equivalent-load gives it')
-const speed = exact('speed of rotation')
+const speed = told(exact('speed of rotation'), 'speed of the bearing')
 const FLATTEST = degree(10)
 
 export const BEARING_LIFE = [
@@ -164,8 +164,8 @@ export const BEARING_LIFE = [
     asks: 'Which single load tires the bearing like its radial and axial load together?',
     of: ['equivalentLoad'],
     inputs: {
-      radialLoad: known('force'),
-      axialLoad: known('force'),
+      radialLoad: told(known('force'), 'across the shaft'),
+      axialLoad: told(known('force'), 'along the shaft'),
       threshold: told(number, 'the maker’s e: axial over radial load below which the axial does not count'),
       radial: told(number, 'the maker’s X'),
       axial: told(number, 'the maker’s Y'),
@@ -181,8 +181,8 @@ export const BEARING_LIFE = [
     asks: 'The same for a deep groove ball bearing whose factors are lost?',
     of: ['deepGrooveFactors', 'equivalentLoad'],
     inputs: {
-      radialLoad: known('force'),
-      axialLoad: exact('force'),
+      radialLoad: told(known('force'), 'across the shaft'),
+      axialLoad: told(exact('force'), 'along the shaft'),
       staticRating: told(exact('force'), 'static rating of the maker, symbol C0'),
       f0: told(number, 'the maker’s f0, 12 to 16; 14 is usual'),
     },
@@ -203,7 +203,11 @@ export const BEARING_LIFE = [
     name: 'equivalent-load-taper',
     asks: 'The same for a taper bearing from its contact angle?',
     of: ['taperFactors', 'equivalentLoad'],
-    inputs: { radialLoad: known('force'), axialLoad: known('force'), contactAngle: exact('angle') },
+    inputs: {
+      radialLoad: told(known('force'), 'across the shaft'),
+      axialLoad: told(known('force'), 'along the shaft'),
+      contactAngle: exact('angle'),
+    },
     work: ({ radialLoad, axialLoad, contactAngle }) => {
       const factors = taperFactors(contactAngle)
       return { factors, equivalent: equivalentLoad({ radialLoad, axialLoad, factors }) }
@@ -221,8 +225,8 @@ export const BEARING_LIFE = [
     asks: 'How far is a standing or slow bearing from being dented?',
     of: ['staticSafety'],
     inputs: {
-      radialLoad: known('force'),
-      axialLoad: known('force'),
+      radialLoad: told(known('force'), 'across the shaft'),
+      axialLoad: told(known('force'), 'along the shaft'),
       staticRating: exact('force'),
       kind: told(
         choice('deep groove', 'angular contact 40°', 'taper'),

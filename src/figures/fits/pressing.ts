@@ -13,11 +13,6 @@ import { atWorst, choice, exact, known, knownNumber, material, number, optional,
 import { figure } from '../frame/figure.ts'
 import { asMargin, say, sayAnswer, sayNumber, sayShare, sayWords } from '../frame/say.ts'
 
-const PRESS = [
-  'Stand beside the press, not before it; guard what may fly. A hub of cast iron bursts without warning.',
-  'Stop at the load that is told here, not when the part is home.',
-]
-
 export const PRESSING = [
   figure({
     name: 'interference',
@@ -118,7 +113,6 @@ export const PRESSING = [
     }),
     words:
       'pressure = interference ÷ (joint × (give of hub + give of shaft)); load = pressure × π × joint × length × friction; torque = load × half the joint',
-    cautions: PRESS,
     example:
       'joint-diameter=50 mm length=40 mm hub-outside=80..82 mm interference=25..40 µm hub="grey iron" shaft=steel friction=0.08..0.15',
   }),
