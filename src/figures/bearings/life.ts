@@ -14,19 +14,16 @@ import {
   reliabilityFactor,
   reliabilityOfAll,
   requiredRating,
-  rpm,
   staticSafety,
   taperFactors,
   taperPairThrust,
 } from '../../mechanics/index.ts'
-import type { RadianPerSecond } from '../../quantity/quantity.ts'
 import { choice, exact, known, knownNumber, list, number, optional, told } from '../frame/ask.ts'
 import { figure } from '../frame/figure.ts'
 import { asMargin, say, sayNumber, sayShare } from '../frame/say.ts'
 
 const kind = told(choice('ball', 'roller'), 'ball or roller')
 const HOURS = { metric: 'h', inch: 'h' } as const
-const perMinute = (speed: RadianPerSecond): number => speed / rpm(1)
 const load = told(exact('force'), 'equivalent load: figure equivalent-load gives it')
 const speed = told(exact('speed of rotation'), 'speed of the bearing')
 const FLATTEST = degree(10)
@@ -37,10 +34,7 @@ export const BEARING_LIFE = [
     asks: 'How many running hours does this bearing last at this load and speed?',
     of: ['ratingLifeTime', 'ratingLife'],
     inputs: { dynamicRating: told(exact('force'), 'dynamic rating of the maker, symbol C'), load, kind, speed },
-    work: ({ speed, ...rest }) => ({
-      time: ratingLifeTime({ ...rest, turnsPerMinute: perMinute(speed) }),
-      turns: ratingLife(rest),
-    }),
+    work: (given) => ({ time: ratingLifeTime(given), turns: ratingLife(given) }),
     answers: ({ time, turns }, { dynamicRating, load }) => ({
       'nine of ten run longer than': say('time', time, HOURS),
       'in turns': sayNumber(turns),
@@ -62,7 +56,7 @@ export const BEARING_LIFE = [
       kind,
       speed,
     },
-    work: ({ speed, ...rest }) => modifiedLifeTime({ ...rest, turnsPerMinute: perMinute(speed) }),
+    work: modifiedLifeTime,
     answers: (time) => ({ 'the wanted share runs longer than': say('time', time, HOURS) }),
     words: 'life = reliability factor × factor for oil and dirt × rating life',
     example: 'reliability-factor=0.64 life-factor=0.8..2 dynamic-rating=20 kN load=5 kN kind=roller speed=100 rpm',
@@ -116,7 +110,7 @@ export const BEARING_LIFE = [
       meanDiameter: told(exact('length'), 'mean of bore and outside diameter'),
       speed,
     },
-    work: ({ speed, ...rest }) => lubricationRatio({ ...rest, turnsPerMinute: perMinute(speed) }),
+    work: lubricationRatio,
     answers: (ratio) => ({ 'oil thickness over what it needs': asMargin(sayNumber(ratio)) }),
     words: 'ratio = viscosity of the oil ÷ viscosity that size and speed want; below 1 metal touches metal',
     example: 'viscosity=20..30 cSt mean-diameter=65 mm speed=1500 rpm',

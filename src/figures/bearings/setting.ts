@@ -1,8 +1,28 @@
 // Float, preload and the nut that makes them.
-import { axialPlay, nutAngle, nutTravel, radialPlay, settingShim, settingWarm } from '../../mechanics/index.ts'
-import { choice, choiceOf, exact, known, limits, material, rows, text, told } from '../frame/ask.ts'
+import {
+  axialPlay,
+  nutAngle,
+  nutTravel,
+  preloadClosing,
+  preloadForce,
+  radialPlay,
+  settingShim,
+  settingWarm,
+} from '../../mechanics/index.ts'
+import { choice, choiceOf, exact, known, limits, material, rows, text, told, whole } from '../frame/ask.ts'
 import { figure } from '../frame/figure.ts'
 import { say } from '../frame/say.ts'
+
+const squeezed = told(
+  rows({
+    rollers: told(whole, 'number of rollers, counted'),
+    rollerLength: told(exact('length'), 'length of a roller without its rounded ends'),
+    contactAngle: told(exact('angle'), 'contact angle of the cup'),
+  }),
+  'both bearings; one row where they are alike',
+)
+/** One row stands for two bearings that are alike. */
+const two = <Row>(bearings: readonly Row[]): [Row, Row] => [bearings[0]!, bearings[1] ?? bearings[0]!]
 
 export const BEARING_SETTING = [
   figure({
@@ -71,6 +91,29 @@ export const BEARING_SETTING = [
     example: 'loop="depth of case, more, 41.22 mm; bearings, less, 39.75..39.77 mm" shim=less target=0.05..0.10 mm',
   }),
   figure({
+    name: 'preload-travel',
+    asks: 'How far past no float do I draw a taper pair up for the preload I want?',
+    of: ['preloadClosing'],
+    inputs: { force: known('force'), bearings: squeezed },
+    work: ({ force, bearings }) => preloadClosing({ force, bearings: two(bearings) }),
+    answers: (travel) => ({ 'travel past no float, at least': say('length', travel) }),
+    words:
+      'travel = squeeze of the rollers in both bearings ÷ sine of the contact angle; it grows nearly as the preload',
+    cautions: ['Turn the shaft as it is drawn up; prove the preload by rolling torque.'],
+    example: 'force=900..1000 N bearings="18, 12 mm, 15°"',
+  }),
+  figure({
+    name: 'preload-of-travel',
+    asks: 'What preload has a taper pair that was drawn up so far past no float?',
+    of: ['preloadForce'],
+    inputs: { closing: known('length'), bearings: squeezed },
+    work: ({ closing, bearings }) => preloadForce({ closing, bearings: two(bearings) }),
+    answers: (force) => ({ 'preload, at most': say('force', force) }),
+    words: 'as preload-travel, turned round',
+    cautions: ['Shaft, cups and covers give as well: prove the preload by rolling torque.'],
+    example: 'closing=1-2 thou bearings="18, 0.47 in, 15°; 16, 0.43 in, 14°"',
+  }),
+  figure({
     name: 'setting-warm',
     asks: 'What does the float of a taper pair become when shaft and case get warm?',
     of: ['settingWarm'],
@@ -89,7 +132,7 @@ export const BEARING_SETTING = [
       shaftRise: known('temperature difference'),
       housingRise: known('temperature difference'),
     },
-    work: ({ bearings, ...rest }) => settingWarm({ ...rest, bearings: [bearings[0]!, bearings[1] ?? bearings[0]!] }),
+    work: ({ bearings, ...rest }) => settingWarm({ ...rest, bearings: two(bearings) }),
     answers: ({ byLength, byDiameter, change }) => ({
       'change of float': say('length', change),
       'of it by the lengths': say('length', byLength),

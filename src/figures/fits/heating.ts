@@ -1,5 +1,15 @@
 // Warming and chilling to drop parts on.
-import { chillToDropIn, dropOn, growth, heatLimitOf, secondsInHand, warmingToDropOn } from '../../mechanics/index.ts'
+import {
+  chillToDropIn,
+  coldestOf,
+  dropOn,
+  growth,
+  heatLimitOf,
+  hottestOf,
+  longestAt,
+  secondsInHand,
+  warmingToDropOn,
+} from '../../mechanics/index.ts'
 import { atWorst, choice, exact, known, knownNumber, material, optional, told } from '../frame/ask.ts'
 import { figure } from '../frame/figure.ts'
 import { say, sayAnswer, sayWords } from '../frame/say.ts'
@@ -17,6 +27,12 @@ const kindOfPart = (what: string) =>
 const diameter = told(exact('length'), 'diameter of the joint')
 const interference = told(known('length'), 'on the diameter, both parts measured at one temperature')
 const room = told(exact('temperature'), 'room temperature, which both parts have, 5 to 40 °C')
+const notAbove = optional(
+  told(exact('temperature'), 'the maker’s own ceiling, where it is lower; left out what is held here'),
+)
+const notBelow = optional(
+  told(exact('temperature'), 'the maker’s own limit in the cold, where it is narrower; left out what is held here'),
+)
 const slip = optional(told(exact('length'), 'clearance wanted while it goes on; left out a thousandth of the diameter'))
 
 export const HEATING = [
@@ -33,21 +49,26 @@ export const HEATING = [
       innerKind: kindOfPart('what the inner part is'),
       room,
       slip,
+      notAbove,
+      notBelow,
     },
-    work: ({ outerMaterial, outerKind, innerMaterial, innerKind, ...rest }) =>
+    work: ({ outerMaterial, outerKind, innerMaterial, innerKind, notAbove, notBelow, ...rest }) =>
       dropOn({
         ...rest,
-        outer: { material: outerMaterial, kind: outerKind },
-        inner: { material: innerMaterial, kind: innerKind },
+        outer: { material: outerMaterial, kind: outerKind, ...(notAbove !== undefined && { notAbove }) },
+        inner: { material: innerMaterial, kind: innerKind, ...(notBelow !== undefined && { notBelow }) },
       }),
-    answers: ({ warm, warmAndChill, warmingAloneNeeds, wantedSlip }) => ({
+    answers: ({ warm, warmAndChill, warmingAloneNeeds, wantedSlip, hottest }) => ({
       'warm the outer part to': say('temperature', warm.outerAt),
+      'no longer than': say('time', warm.outerLongest),
       'slip then': say('length', warm.slip),
       'drops on by hand': sayAnswer(warm.dropsOn, warmAndChill ? undefined : 'no'),
       'slip that was wanted': say('length', wantedSlip),
       'warming alone would need': say('temperature', warmingAloneNeeds),
+      'it takes no more than': say('temperature', hottest.temperature),
       'with both: warm the outer part to': say('temperature', warmAndChill?.outerAt),
       'and chill the inner part to': say('temperature', warmAndChill?.innerAt),
+      'chilled no longer than': say('time', warmAndChill?.innerLongest),
       'slip with both': say('length', warmAndChill?.slip),
       'drops on with both': sayAnswer(warmAndChill?.dropsOn, 'no'),
     }),
@@ -66,12 +87,16 @@ export const HEATING = [
       innerKind: kindOfPart('what the part is that is chilled'),
       room,
       slip,
-      notBelow: optional(exact('temperature')),
+      notBelow,
     },
-    work: ({ innerMaterial, innerKind, ...rest }) =>
-      chillToDropIn({ ...rest, inner: { material: innerMaterial, kind: innerKind } }),
-    answers: ({ innerAt, slip: left, dropsIn, wouldNeed, coldest, wantedSlip }) => ({
+    work: ({ innerMaterial, innerKind, notBelow, ...rest }) =>
+      chillToDropIn({
+        ...rest,
+        inner: { material: innerMaterial, kind: innerKind, ...(notBelow !== undefined && { notBelow }) },
+      }),
+    answers: ({ innerAt, innerLongest, slip: left, dropsIn, wouldNeed, coldest, wantedSlip }) => ({
       'chill it to': say('temperature', innerAt),
+      'no longer than': say('time', innerLongest),
       'slip then': say('length', left),
       'drops in by hand': sayAnswer(dropsIn, 'no'),
       'slip that was wanted': say('length', wantedSlip),
@@ -113,16 +138,29 @@ export const HEATING = [
   figure({
     name: 'heat-limit',
     asks: 'How hot and how cold may this part become?',
-    of: ['heatLimitOf'],
-    inputs: { kind: kindOfPart('what the part is') },
-    work: ({ kind }) => heatLimitOf(kind),
-    answers: ({ hottest, coldest, holding }) => ({
-      'not hotter than': say('temperature', hottest),
-      'not colder than': say('temperature', coldest),
-      holding: sayWords(holding),
+    of: ['heatLimitOf', 'hottestOf', 'coldestOf', 'longestAt'],
+    inputs: {
+      kind: kindOfPart('what the part is'),
+      notAbove,
+      notBelow,
+      at: optional(told(exact('temperature'), 'a temperature, to hear how long it may stay there; left out none')),
+    },
+    work: ({ kind, notAbove, notBelow, at }) => ({
+      hottest: hottestOf({ kind, ...(notAbove !== undefined && { notAbove }) }),
+      coldest: coldestOf({ kind, ...(notBelow !== undefined && { notBelow }) }),
+      longest: at && longestAt(heatLimitOf(kind), at),
+      source: heatLimitOf(kind).source,
+    }),
+    answers: ({ hottest, coldest, longest }, { at }) => ({
+      'not hotter than': say('temperature', hottest.temperature),
+      'not colder than': say('temperature', coldest.temperature),
+      'at the temperature told no longer than': say('time', longest),
+      'how long at the temperature told': sayWords(
+        at !== undefined && longest === undefined ? 'nothing is said' : undefined,
+      ),
     }),
     words: 'looked up by the kind of part',
-    example: 'kind="bearing, plastic cage or sealed"',
+    example: 'kind="bearing, metal cage" at=100 °C',
   }),
   figure({
     name: 'warming-needed',

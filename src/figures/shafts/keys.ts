@@ -1,15 +1,20 @@
 // Keys and splines.
 import {
   inchKey,
+  inchSpline,
   involuteSpline,
   keyLength,
   keyTorque,
   parallelKey,
   splineBearingTorque,
+  splineBetweenPins,
+  splineOverPins,
   splineShearTorque,
+  splineSpace,
+  splineThickness,
   straightSpline,
 } from '../../mechanics/index.ts'
-import { choice, choiceOf, exact, number, optional, told, whole } from '../frame/ask.ts'
+import { choice, choiceOf, exact, known, number, optional, told, whole } from '../frame/ask.ts'
 import { figure } from '../frame/figure.ts'
 import { say, sayWords } from '../frame/say.ts'
 
@@ -20,6 +25,15 @@ const section = {
   shearStrength: told(exact('pressure'), 'strength in shear of the weakest of key, shaft and hub'),
   bearingStrength: told(exact('pressure'), 'strength in compression of the weakest of them'),
 }
+
+const pressureAngle = told(choiceOf({ '30°': 30, '37.5°': 37.5, '45°': 45 } as const), 'pressure angle')
+const pinned = {
+  module: told(exact('length'), 'module; one inch ÷ diametral pitch'),
+  teeth: told(whole, 'number of teeth'),
+  pressureAngle,
+}
+const shaftPin = told(exact('length'), 'diameter of the pin as measured; 1.92 modules is usual')
+const hubPin = told(exact('length'), 'diameter of the pin as measured; 1.728 modules is usual')
 
 export const KEYS = [
   figure({
@@ -102,7 +116,7 @@ export const KEYS = [
     inputs: {
       module: exact('length'),
       teeth: whole,
-      pressureAngle: told(choiceOf({ '30°': 30, '37.5°': 37.5, '45°': 45 } as const), 'pressure angle'),
+      pressureAngle,
     },
     work: involuteSpline,
     answers: (spline) => ({
@@ -115,6 +129,71 @@ export const KEYS = [
     }),
     words: 'pitch diameter = module × teeth; tips and roots by shares of the module that go with the pressure angle',
     example: 'module=2 mm teeth=20 pressure-angle=30°',
+  }),
+  figure({
+    name: 'inch-spline',
+    asks: 'Which straight-sided inch spline is this, and what was it made for?',
+    of: ['inchSpline'],
+    inputs: { splines: whole, majorDiameter: exact('length'), minorDiameter: exact('length') },
+    work: inchSpline,
+    answers: ({ fit, width, minorDiameter, height }) => ({
+      'made for': sayWords(fit === 'permanent' ? 'a permanent fit' : fit),
+      'width of a spline': say('length', width),
+      'in the roots, as made': say('length', minorDiameter),
+      'height that bears': say('length', height),
+    }),
+    words: 'shares of the major diameter that go with the number of splines; the depth tells the fit',
+    example: 'splines=6 major-diameter=1-1/2 in minor-diameter=1.274 in',
+  }),
+  figure({
+    name: 'spline-over-pins',
+    asks: 'What should an involute spline shaft measure over pins?',
+    of: ['splineOverPins'],
+    inputs: {
+      ...pinned,
+      pin: shaftPin,
+      thickness: optional(told(known('length'), 'of a tooth along the pitch circle; left out half the pitch, unworn')),
+    },
+    work: splineOverPins,
+    answers: (size) => ({ 'over the pins': say('length', size) }),
+    words: 'the pin rests where the involute of the space is as wide as it; size = twice its centre circle + pin',
+    example: 'module=2.5 mm teeth=24 pressure-angle=30° pin=4.8 mm',
+  }),
+  figure({
+    name: 'spline-between-pins',
+    asks: 'What should an involute spline hub measure between pins?',
+    of: ['splineBetweenPins'],
+    inputs: {
+      ...pinned,
+      pin: hubPin,
+      space: optional(
+        told(known('length'), 'width of a space along the pitch circle; left out half the pitch, unworn'),
+      ),
+    },
+    work: splineBetweenPins,
+    answers: (size) => ({ 'between the pins': say('length', size) }),
+    words: 'as spline-over-pins with the teeth inward',
+    example: 'module=2.5 mm teeth=24 pressure-angle=30° pin=4.32 mm',
+  }),
+  figure({
+    name: 'spline-thickness',
+    asks: 'How thick are the teeth of a spline shaft by this reading over pins?',
+    of: ['splineThickness'],
+    inputs: { ...pinned, pin: shaftPin, reading: told(known('length'), 'over the pins as read') },
+    work: splineThickness,
+    answers: (thickness) => ({ 'thickness of a tooth': say('length', thickness) }),
+    words: 'spline-over-pins turned round; what is missing to half the pitch is allowance and wear together',
+    example: 'module=2.5 mm teeth=24 pressure-angle=30° pin=4.8 mm reading=66.95..67 mm',
+  }),
+  figure({
+    name: 'spline-space',
+    asks: 'How wide are the spaces of a spline hub by this reading between pins?',
+    of: ['splineSpace'],
+    inputs: { ...pinned, pin: hubPin, reading: told(known('length'), 'between the pins as read') },
+    work: splineSpace,
+    answers: (space) => ({ 'width of a space': say('length', space) }),
+    words: 'spline-between-pins turned round',
+    example: 'module=2.5 mm teeth=24 pressure-angle=30° pin=4.32 mm reading=53..53.1 mm',
   }),
   figure({
     name: 'spline-shear',

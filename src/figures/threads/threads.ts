@@ -7,9 +7,22 @@ import {
   tappingDrill,
   tensileStressArea,
   threadDiameters,
+  threadStripping,
   unifiedStressArea,
 } from '../../mechanics/index.ts'
-import { choice, choiceOf, exact, known, knownNumber, number, optional, text, thread, told } from '../frame/ask.ts'
+import {
+  choice,
+  choiceOf,
+  exact,
+  known,
+  knownNumber,
+  material,
+  number,
+  optional,
+  text,
+  thread,
+  told,
+} from '../frame/ask.ts'
 import { figure } from '../frame/figure.ts'
 import { type Lines, say, sayAnswer, sayNumber, sayShare, sayWords } from '../frame/say.ts'
 import { areaOf } from './areaOf.ts'
@@ -138,6 +151,31 @@ export const THREADS = [
     words:
       'length = 2 × stress area × strength ratio ÷ (π × bore of the hole × (1/2 + share of the pitch from pitch diameter to bore))',
     example: 'thread="1/2-13 UNC" nut-minor-diameter=0.434 in screw-pitch-diameter=0.4435 in strength-ratio=1..2.5',
+  }),
+  figure({
+    name: 'what-strips',
+    asks: 'What gives way first: the screw, its threads, or those in the hole?',
+    of: ['threadStripping'],
+    inputs: {
+      thread: told(text, 'thread by its designation, as M10, 3/8-16 UNC, 1/2 BSW'),
+      engagement: told(known('length'), 'full threads that meet'),
+      screwTensile: told(known('pressure'), 'tensile strength of the screw: figure bolt-strength gives it'),
+      hole: told(material, 'material that the thread is tapped in'),
+      screwMajor: optional(told(known('length'), 'outside of the screw as measured; left out basic')),
+      holeMinor: optional(told(known('length'), 'bore of the tapped hole as measured; left out basic')),
+      shearShare: optional(knownNumber),
+    },
+    work: ({ thread: designation, ...rest }) => threadStripping({ designation, ...rest }),
+    answers: (goes) => ({
+      'screw breaks at': say('force', goes.screwBreaks),
+      'its threads strip at': say('force', goes.screwStrips),
+      'threads in the hole strip at': say('force', goes.holeStrips),
+      'the screw breaks first, as it should': sayAnswer(goes.screwBreaksFirst, 'no'),
+      'it surely does with an engagement of': say('length', goes.engagementWanted),
+    }),
+    words:
+      'load = what has to shear × shear strength, of the screw’s threads and of those in the hole, against stress area × tensile strength',
+    example: 'thread=M10 engagement=14..15 mm screw-tensile=800 MPa hole="grey iron"',
   }),
   figure({
     name: 'blind-hole',

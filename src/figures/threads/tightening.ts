@@ -2,9 +2,11 @@
 import {
   boltLoad,
   boltStretch,
+  degree,
   fastenerStrength,
   preloadFromFriction,
   preloadFromTorque,
+  type ThreadGeometry,
   tightening,
   tighteningFactor,
   tighteningOrder,
@@ -45,6 +47,17 @@ const friction = {
   threadFriction: told(knownNumber, 'friction in the threads, 0.02 to 0.6'),
   headFriction: told(knownNumber, 'friction under the head, 0.02 to 0.6'),
 }
+const headMean = optional(
+  told(exact('length'), 'mean diameter of the ring that head or nut bears on; left out 1.25 × the diameter'),
+)
+/** Where the threads rub: on their pitch diameter, between flanks at the angle of their form. */
+const rubbing = ({ nominalDiameter, pitch, pitchDiameter, flankAngle }: ThreadGeometry) => ({
+  nominalDiameter,
+  pitch,
+  meanDiameter: pitchDiameter,
+  flankAngle: degree(flankAngle),
+})
+
 export const TIGHTENING = [
   figure({
     name: 'torque',
@@ -119,9 +132,9 @@ export const TIGHTENING = [
       preload: exact('force'),
       threadFriction: told(number, friction.threadFriction.what!),
       headFriction: told(number, friction.headFriction.what!),
+      headMean,
     },
-    work: ({ thread: { nominalDiameter, pitch, pitchDiameter }, ...rest }) =>
-      torqueFromFriction({ ...rest, nominalDiameter, pitch, meanDiameter: pitchDiameter }),
+    work: ({ thread, ...rest }) => torqueFromFriction({ ...rest, ...rubbing(thread) }),
     answers: (torque) => ({ torque: say('torque', torque) }),
     words: 'torque = tension × (what the slope of the thread, its friction and the friction under the head ask for)',
     example: 'thread=M12 preload=30 kN thread-friction=0.12..0.16 head-friction=0.12',
@@ -130,9 +143,8 @@ export const TIGHTENING = [
     name: 'tension-by-friction',
     asks: 'What tension, when the friction of threads and head was measured?',
     of: ['preloadFromFriction'],
-    inputs: { thread, torque: known('torque'), ...friction },
-    work: ({ thread: { nominalDiameter, pitch, pitchDiameter }, ...rest }) =>
-      preloadFromFriction({ ...rest, nominalDiameter, pitch, meanDiameter: pitchDiameter }),
+    inputs: { thread, torque: known('torque'), ...friction, headMean },
+    work: ({ thread, ...rest }) => preloadFromFriction({ ...rest, ...rubbing(thread) }),
     answers: (preload) => ({ tension: say('force', preload) }),
     words: 'the same turned round',
     example: 'thread=M12 torque=80 N·m thread-friction=0.12..0.16 head-friction=0.12',
