@@ -28,10 +28,10 @@ const diameter = told(exact('length'), 'diameter of the joint')
 const interference = told(known('length'), 'on the diameter, both parts measured at one temperature')
 const room = told(exact('temperature'), 'room temperature, which both parts have, 5 to 40 °C')
 const notAbove = optional(
-  told(exact('temperature'), 'the maker’s own ceiling, where it is lower; left out what is held here'),
+  told(exact('temperature'), 'the maker’s own ceiling, where it is lower than what is held here'),
 )
 const notBelow = optional(
-  told(exact('temperature'), 'the maker’s own limit in the cold, where it is narrower; left out what is held here'),
+  told(exact('temperature'), 'the maker’s own limit in the cold, where it is narrower than what is held here'),
 )
 const slip = optional(told(exact('length'), 'clearance wanted while it goes on; left out a thousandth of the diameter'))
 

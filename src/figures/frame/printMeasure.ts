@@ -17,7 +17,8 @@ export function printMeasure({ as, low, high, unit }: Measure, system: System): 
   if (as === 'share') return `${span(low * 100, high * 100, plain)} %`
   if (unit) {
     const { factor, symbol } = findUnit(unit[system], as)
-    return `${span(low / toNumber(factor), high / toNumber(factor), plain)} ${symbol}`
+    const text = span(low / toNumber(factor), high / toNumber(factor), plain)
+    return symbol === '°' ? `${text}°` : `${text} ${symbol}`
   }
   const options = { system }
   // A hair of rounding between two equal ends is no range.

@@ -3,6 +3,7 @@ import { Problem } from '../../problem/problem.ts'
 import type { System } from '../../quantity/printQuantity.ts'
 import { type Ask, type Spanned, spaced } from './ask.ts'
 import type { Figure } from './figure.ts'
+import { inSystem } from './inSystem.ts'
 import { noteOf } from './note.ts'
 import { printMeasure } from './printMeasure.ts'
 import type { Lines, Measure, Said, Words } from './say.ts'
@@ -88,7 +89,9 @@ export function workOut(
     results: shown.filter(({ said }) => !isMargin(said)).map(({ line }) => line),
     margins: shown.filter(({ said }) => isMargin(said)).map(({ line }) => line),
     taken: [...taken, ...goneThrough(spans, places.length)],
-    cautions: unique([...(figure.cautions ?? []), ...all.flatMap(({ cautions }) => cautions)]),
+    cautions: unique([...(figure.cautions ?? []), ...all.flatMap(({ cautions }) => cautions)]).map((caution) =>
+      inSystem(caution, chosen),
+    ),
     sources: unique([...sources, ...all.map(({ source }) => source)]),
     isBad: lines.some(([, said]) => said.kind === 'words' && said.isBad),
   }
@@ -166,7 +169,7 @@ function merged(all: readonly Lines[]): [name: string, said: Measure | Words][] 
 }
 
 function lineOf(name: string, said: Measure | Words, system: System): Line {
-  if (said.kind === 'words') return { name, says: said.says, low: null, high: null, dimension: null }
+  if (said.kind === 'words') return { name, says: inSystem(said.says, system), low: null, high: null, dimension: null }
   return { name, says: printMeasure(said, system), low: said.low, high: said.high, dimension: said.as }
 }
 

@@ -20,13 +20,16 @@ export const CYLINDERS = [
     of: ['cylinderForce'],
     inputs: {
       bore: known('length'),
-      rod: optional(known('length')),
+      rod: optional(told(known('length'), 'diameter of the rod; left out a plain ram that only pushes')),
       pressure: known('pressure'),
       backPressure: optional(known('pressure')),
       efficiency: optional(knownNumber),
     },
     work: cylinderForce,
-    answers: ({ push, pull }) => ({ pushes: say('force', push), pulls: say('force', pull) }),
+    answers: ({ push, pull }, { rod }) => ({
+      pushes: say('force', push),
+      pulls: say('force', rod === undefined ? undefined : pull),
+    }),
     words: 'force = (pressure × its area − back pressure × the other area) × efficiency',
     example: 'bore=50 mm rod=25 mm pressure=12..14 MPa',
   }),
@@ -123,7 +126,7 @@ export const CYLINDERS = [
     answers: ({ hardest, travel }): Lines => ({
       'hardest push of the ram': say('force', hardest.force),
       'with the ram out by': say('length', hardest.extension),
-      'with the arm above level by': say('angle', hardest.angle),
+      'with the arm above level by': say('angle', hardest.angle, { metric: '°', inch: '°' }),
       'ram force over load there': sayNumber(hardest.ratio),
       'ram in: force': say('force', travel[0]!.force),
       'ram out: force': say('force', travel.at(-1)!.force),

@@ -18,6 +18,9 @@ import { choice, choiceOf, exact, known, knownNumber, number, optional, rows, te
 import { figure } from '../frame/figure.ts'
 import { asMargin, type Lines, say, sayAnswer, sayNumber, sayShare, sayWords } from '../frame/say.ts'
 
+/** As a tape and an eye read them. */
+const DEGREES = { metric: '°', inch: '°' } as const
+const TAPE = { metric: 'mm', inch: 'in' } as const
 const name = told(text, 'name of the part')
 const partMass = optional(told(known('mass'), 'its mass; ? where it is not known'))
 const placed = {
@@ -119,8 +122,8 @@ export const LIFTING = [
       Object.fromEntries(
         legs.flatMap(({ name: leg, tension, angle, length }) => [
           [`leg ${leg} carries at most`, say('force', tension)],
-          [`leg ${leg} stands above level by`, say('angle', angle)],
-          [`leg ${leg}, length to hang level`, say('length', length)],
+          [`leg ${leg} stands above level by`, say('angle', angle, DEGREES)],
+          [`leg ${leg}, length to hang level`, say('length', length, TAPE)],
         ]),
       ),
     words: 'equilibrium under the hook; with four legs, all ways in which two or three of them carry everything',
@@ -137,7 +140,7 @@ export const LIFTING = [
       return { angle, factor: slingLegFactor(angle) }
     },
     answers: ({ angle, factor }) => ({
-      'above level': say('angle', angle),
+      'above level': say('angle', angle, DEGREES),
       'the leg carries so much more than upright': sayNumber(factor),
     }),
     words: 'sine of the angle = height ÷ length; the leg carries 1 ÷ sine',
@@ -201,7 +204,7 @@ export const LIFTING = [
     },
     work: tipping,
     answers: ({ angle, push }) => ({
-      'goes over at a lean of': say('angle', angle),
+      'goes over at a lean of': say('angle', angle, DEGREES),
       'a push that starts it': say('force', push),
     }),
     words:
@@ -215,7 +218,7 @@ export const LIFTING = [
     inputs: { ...heavy, edgeDistance: known('length'), centreHeight: known('length'), hookDistance: known('length') },
     work: turnOver,
     answers: ({ goesOverAt, pull, rise, fall, energy }) => ({
-      'goes over by itself at': say('angle', goesOverAt),
+      'goes over by itself at': say('angle', goesOverAt, DEGREES),
       'pull at the far side that starts it': say('force', pull),
       'centre rises by': say('length', rise),
       'then falls if nobody holds it': say('length', fall),
@@ -245,12 +248,12 @@ export const LIFTING = [
     answers: ({ limit, index, multipliers }) => ({
       'nearly all can lift so': say('mass', limit),
       'load over that (above 1: two people or a hoist)': asMargin(sayNumber(index)),
-      'for the reach × ': sayNumber(multipliers.horizontal),
-      'for the height × ': sayNumber(multipliers.vertical),
-      'for the travel × ': sayNumber(multipliers.distance),
-      'for the twist × ': sayNumber(multipliers.asymmetry),
-      'for the frequency × ': sayNumber(multipliers.frequency),
-      'for the grip × ': sayNumber(multipliers.grip),
+      'factor for the reach': sayNumber(multipliers.horizontal),
+      'factor for the height': sayNumber(multipliers.vertical),
+      'factor for the travel': sayNumber(multipliers.distance),
+      'factor for the twist': sayNumber(multipliers.asymmetry),
+      'factor for the frequency': sayNumber(multipliers.frequency),
+      'factor for the grip': sayNumber(multipliers.grip),
     }),
     words: '23 kg × a factor each for reach, height, travel, twist, frequency and grip',
     example: 'horizontal=30..35 cm height=75 cm travel=40 cm duration="up to 1 h" grip=fair mass=40 lb',

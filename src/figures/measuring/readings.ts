@@ -58,7 +58,7 @@ export const READINGS = [
       'the mean lies, with 95 %': say('length', of.meanRange),
       'doubt of the mean by repeating': say('length', of.meanUncertainty),
       readings: sayNumber(of.count),
-      'each follows the one before by': sayNumber(of.followsLast),
+      'goes with the one before (near 1: it drifts)': sayNumber(of.followsLast),
     }),
     words: 'mean; standard deviation with readings less one; doubt of the mean = deviation ÷ √readings',
     example: 'readings=30.012, 30.015, 30.011 mm',
