@@ -166,6 +166,20 @@ test('teeth in a range are worked one by one', async () => {
   expect(answer.taken.join()).toContain('3 places')
 })
 
+test('a name that is far from all others, and one that several questions have in them', async () => {
+  const none = await ask('crankshaft')
+  expect(none.err).toBe("There is no figure called 'crankshaft'. 'matchmark figure' lists what can be asked.")
+  const several = await ask('shim')
+  expect([none.code, several.code]).toEqual([2, 2])
+  expect(several.err).toContain("'shim' may be more than one figure: ")
+  expect((await ask('drop', 'on')).out).toContain('drop-on: How hot must the bearing or hub be to drop on?')
+})
+
+test('what rounding left of nothing is printed as nothing', async () => {
+  const pair = ['module=3 mm', 'pressure-angle=20°', 'pinion-teeth=17', 'wheel-teeth=34', 'centre-distance=76.5 mm']
+  expect((await ask('gear-pair', ...pair)).out).toMatch(/backlash \(below zero they jam\): +0 mm/)
+})
+
 test.each([
   ['nut-angel', ['lead=1 mm'], "Matchmark has no figure called 'nut-angel'. Did you mean 'nut-angle'?"],
   ['nut-angle', ['led=1 mm'], "The figure nut-angle has no input called 'led'. Did you mean 'lead'?"],

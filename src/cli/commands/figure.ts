@@ -4,10 +4,11 @@ import { noteOf } from '../../figures/frame/note.ts'
 import { keyOf, whatOf, workOut } from '../../figures/frame/workOut.ts'
 import { ROOMS } from '../../figures/list.ts'
 import { Problem } from '../../problem/problem.ts'
+import { nearest } from '../../unit/file/nearest.ts'
 import type { FigureAnswer, FiguresAnswer } from '../answers/schema.ts'
 import { type Asked, jsonLine } from '../asked.ts'
 import type { ExitCode, Io } from '../io.ts'
-import { nameOf } from '../nameOf.ts'
+import { meant, nameOf } from '../nameOf.ts'
 import { aboutWords, figureWords, listWords } from '../words/figureWords.ts'
 import { penFor } from '../words/pen.ts'
 
@@ -92,11 +93,17 @@ function wordsOf(words: readonly string[]): { name: string; inputs: string[] } {
 
 function figureNamed(name: string): [room: string, figure: Figure] {
   const all = Object.entries(ROOMS).flatMap(([room, figures]) => figures.map((each) => [room, each] as const))
-  const id = nameOf(
-    name,
-    all.map(([, each]) => ({ id: each.name })),
-    { what: 'figure', file: 'Matchmark' },
-  )
+  const known = all.map(([, each]) => ({ id: each.name, also: each.asks }))
+  if (
+    meant(name, known).length === 0 &&
+    nearest(
+      name,
+      known.map(({ id }) => id),
+    ) === undefined
+  ) {
+    throw new Problem('WRONG_USE', { reason: `There is no figure called '${name}'`, help: 'matchmark figure' })
+  }
+  const id = nameOf(name, known, { what: 'figure', file: 'Matchmark' })
   const [room, found] = all.find(([, each]) => each.name === id)!
   return [room, found]
 }

@@ -12,7 +12,8 @@ const MILLION = 1e6
  *
  * @example printMeasure({ kind: 'measure', as: 'share', low: 0.723, high: 0.8 }, 'metric')   // '72.3..80 %'
  */
-export function printMeasure({ as, low, high, unit }: Measure, system: System): string {
+export function printMeasure({ as, unit, ...ends }: Measure, system: System): string {
+  const [low, high] = [clean(ends.low, ends), clean(ends.high, ends)]
   if (as === 'number') return span(low, high, plain)
   if (as === 'share') return `${span(low * 100, high * 100, plain)} %`
   if (unit) {
@@ -25,6 +26,10 @@ export function printMeasure({ as, low, high, unit }: Measure, system: System): 
   if (high - low <= 1e-12 * Math.max(Math.abs(low), Math.abs(high))) return printQuantity(low as never, as, options)
   return printRange({ low, high } as never, as, options)
 }
+
+/** What rounding left of nothing is nothing: −8e-15 mm beside 0.15 mm, or by itself. */
+const clean = (value: number, { low, high }: Pick<Measure, 'low' | 'high'>): number =>
+  Math.abs(value) <= Math.max(1e-14, 1e-9 * Math.max(Math.abs(low), Math.abs(high))) ? 0 : value
 
 const span = (low: number, high: number, print: (value: number) => string): string =>
   print(low) === print(high) ? print(low) : `${print(low)}..${print(high)}`

@@ -71,7 +71,7 @@ export const LIFTING = [
       'no centre': sayWords(
         centre
           ? undefined
-          : `mass or place not known of ${[...unknown, ...unplaced].join(', ')}: weigh it and lift it a hand's breadth first`,
+          : `mass or place not known of ${[...new Set([...unknown, ...unplaced])].join(', ')}: weigh it and lift it a hand's breadth first`,
         true,
       ),
     }),
