@@ -2,7 +2,6 @@
 import {
   contaminationFactor,
   deepGrooveFactors,
-  degree,
   equivalentLoad,
   inducedThrust,
   lifeModificationFactor,
@@ -26,7 +25,11 @@ const kind = told(choice('ball', 'roller'), 'ball or roller')
 const HOURS = { metric: 'h', inch: 'h' } as const
 const load = told(exact('force'), 'equivalent load: figure equivalent-load gives it')
 const speed = told(exact('speed of rotation'), 'speed of the bearing')
-const FLATTEST = degree(10)
+const standing = {
+  radialLoad: told(known('force'), 'across the shaft'),
+  axialLoad: told(known('force'), 'along the shaft'),
+  staticRating: told(exact('force'), 'static rating of the maker, symbol C0'),
+}
 
 export const BEARING_LIFE = [
   figure({
@@ -172,7 +175,7 @@ export const BEARING_LIFE = [
   }),
   figure({
     name: 'equivalent-load-groove-ball',
-    asks: 'The same for a deep groove ball bearing whose factors are lost?',
+    asks: 'Which single load is it for a deep groove ball bearing whose factors are lost?',
     of: ['deepGrooveFactors', 'equivalentLoad'],
     inputs: {
       radialLoad: told(known('force'), 'across the shaft'),
@@ -195,7 +198,7 @@ export const BEARING_LIFE = [
   }),
   figure({
     name: 'equivalent-load-taper',
-    asks: 'The same for a taper bearing from its contact angle?',
+    asks: 'Which single load is it for a taper bearing, from its contact angle?',
     of: ['taperFactors', 'equivalentLoad'],
     inputs: {
       radialLoad: told(known('force'), 'across the shaft'),
@@ -216,25 +219,27 @@ export const BEARING_LIFE = [
   }),
   figure({
     name: 'static-safety',
-    asks: 'How far is a standing or slow bearing from being dented?',
+    asks: 'How far is a standing or slow ball bearing from being dented?',
     of: ['staticSafety'],
     inputs: {
-      radialLoad: told(known('force'), 'across the shaft'),
-      axialLoad: told(known('force'), 'along the shaft'),
-      staticRating: exact('force'),
-      kind: told(
-        choice('deep groove', 'angular contact 40°', 'taper'),
-        'kind of bearing; a taper bearing needs its contact angle',
-      ),
-      contactAngle: optional(
-        told(exact('angle'), 'contact angle of a taper bearing; left out 10°, the flattest that is usual'),
-      ),
+      ...standing,
+      kind: told(choice('deep groove', 'angular contact 40°'), 'kind of bearing'),
     },
-    work: ({ kind, contactAngle = FLATTEST, ...rest }) =>
-      staticSafety({ ...rest, kind: kind === 'taper' ? { contactAngle } : kind }),
+    work: staticSafety,
     answers: (safety) => ({ 'static rating over load': asMargin(sayNumber(safety)) }),
     words: 'safety = static rating ÷ (X0 × radial load + Y0 × axial load)',
     example: 'radial-load=4 kN axial-load=3 kN static-rating=12 kN kind="deep groove"',
+  }),
+  figure({
+    name: 'static-safety-taper',
+    asks: 'How far is a standing or slow taper bearing from being dented?',
+    of: ['staticSafety'],
+    inputs: { ...standing, contactAngle: told(exact('angle'), 'contact angle of the bearing') },
+    work: ({ contactAngle, ...loads }) => staticSafety({ ...loads, kind: { contactAngle } }),
+    answers: (safety) => ({ 'static rating over load': asMargin(sayNumber(safety)) }),
+    words:
+      'safety = static rating ÷ (half the radial load + Y0 × axial load), Y0 = 0.22 ÷ tangent of the contact angle',
+    example: 'radial-load=4 kN axial-load=3 kN static-rating=30 kN contact-angle=12..15°',
   }),
   figure({
     name: 'induced-thrust',

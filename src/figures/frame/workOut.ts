@@ -114,7 +114,7 @@ function reading(name: string, ask: Ask<unknown>, text: string) {
 /** What the calculation takes for an input that was left out, as its docstring has it. */
 function leftOut(figure: Figure, name: string): string[] {
   const says = /left out:? (.*)$/.exec(whatOf(figure, name))?.[1]
-  return says ? [`${spaced(name)}: not told; taken ${says}`] : []
+  return says ? [`${spaced(name)}: not told, so ${says}`] : []
 }
 
 const systemOf = (systems: readonly string[]): System => {

@@ -48,7 +48,7 @@ export const JOINTS = [
   }),
   figure({
     name: 'joint-stiffness-other-way',
-    asks: 'The same by a fit to finite elements, as a second opinion?',
+    asks: 'How stiff are the clamped parts by a second method?',
     of: ['memberStiffnessFitted'],
     inputs: {
       nominalDiameter,
