@@ -65,9 +65,9 @@ export const LIFTING = [
     answers: ({ atLeast, whole, centre, unplaced, unknown }): Lines => ({
       mass: say('mass', whole),
       'mass, at least': say('mass', whole ? undefined : atLeast),
-      'centre along': say('length', centre?.x),
-      'centre across': say('length', centre?.y),
-      'centre up': say('length', centre?.z),
+      'centre along': say('length', centre?.x, TAPE),
+      'centre across': say('length', centre?.y, TAPE),
+      'centre up': say('length', centre?.z, TAPE),
       'no centre': sayWords(
         centre
           ? undefined
@@ -89,8 +89,8 @@ export const LIFTING = [
         steps.flatMap(({ after, whole, atLeast, centre }) => [
           [`with ${after}`, say('mass', whole)],
           [`with ${after}, at least`, say('mass', whole ? undefined : atLeast)],
-          [`with ${after}, centre along`, say('length', centre?.x)],
-          [`with ${after}, centre up`, say('length', centre?.z)],
+          [`with ${after}, centre along`, say('length', centre?.x, TAPE)],
+          [`with ${after}, centre up`, say('length', centre?.z, TAPE)],
         ]),
       ),
     words: 'as centre-of-mass, after each part',

@@ -34,6 +34,8 @@ import {
 import { figure } from '../frame/figure.ts'
 import { asMargin, type Lines, say, sayNumber, sayShare, sayWords } from '../frame/say.ts'
 
+/** An axis that stands no farther off than this points nowhere. */
+const NANOMETRE = 1e-9
 const uncertainty = told(
   exact('length'),
   'standard uncertainty of the reading: figures standard-uncertainty and doubts give it',
@@ -105,7 +107,7 @@ export const READINGS = [
     answers: ({ deviation, eccentricity, towards, lobes }) => ({
       'out of round, high to low': say('length', deviation),
       'axis off the middle': say('length', eccentricity),
-      'highest at, from the first reading': say('angle', towards),
+      'highest at, from the first reading': say('angle', eccentricity > NANOMETRE ? towards : undefined),
       lobes: sayNumber(lobes),
     }),
     words: 'the throw of the axis is taken out as what goes round once a turn; the rest is form',
