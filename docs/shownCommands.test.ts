@@ -4,7 +4,7 @@ import { expect, test } from 'vitest'
 import { firstDifference, runShown, shownCommands, shownFiles, withOutputs } from './shownCommands.ts'
 
 const guide = readdirSync(new URL('guide/', import.meta.url)).map((name) => `docs/guide/${name}`)
-for (const page of ['README.md', ...guide]) {
+for (const page of ['README.md', 'docs/reference/figures.md', ...guide]) {
   const path = new URL(`../${page}`, import.meta.url)
   const text = readFileSync(path, 'utf8')
   if (process.env.MATCHMARK_PAGES === 'write') {

@@ -58,9 +58,9 @@ function beside(shown: ReadonlyMap<string, string>): Files {
   }
 }
 
-/** Words of a shell line, as far as pages use it: spaces between, quotes around. */
-const wordsOf = (typed: string): string[] =>
-  [...typed.matchAll(/'([^']*)'|"([^"]*)"|(\S+)/g)].map((found) => found[1] ?? found[2] ?? found[3]!)
+/** Words of a shell line, as far as pages use it: spaces between, quotes around a word or a part of it. */
+export const wordsOf = (typed: string): string[] =>
+  [...typed.matchAll(/(?:[^\s'"]|'[^']*'|"[^"]*")+/g)].map(([word]) => word.replace(/['"]/g, ''))
 
 /** The first printed line that does not come, in its order; undefined when all do. */
 export function firstDifference(printed: readonly string[], said: readonly string[]): string | undefined {

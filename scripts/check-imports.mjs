@@ -26,6 +26,7 @@ const ARROWS = {
     ],
   },
   mechanics: { rooms: ['problem', 'quantity'], packages: ['jstat', 'pure-rand'] },
+  figures: { rooms: ['problem', 'quantity', 'mechanics'], packages: [] },
   planning: { rooms: ['problem', 'quantity'], packages: ['pure-rand', 'zod'] },
   unit: { rooms: ['problem', 'quantity', 'mechanics', 'planning'], packages: ['yaml', 'zod'] },
   job: {

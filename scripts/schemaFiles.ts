@@ -25,6 +25,8 @@ const SCHEMAS = {
   'answers/kit.schema.json': answers.kitAnswer,
   'answers/book.schema.json': answers.bookAnswer,
   'answers/serve.schema.json': answers.serveAnswer,
+  'answers/figures.schema.json': answers.figuresAnswer,
+  'answers/figure.schema.json': answers.figureAnswer,
 }
 
 /** File name → text of the file. */

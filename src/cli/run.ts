@@ -23,7 +23,7 @@ export async function run(words: readonly string[], io: Io): Promise<ExitCode> {
   })
   const isJson = words.includes('--json')
   try {
-    await program.parseAsync(words.length > 0 ? words : ['--help'], { from: 'user' })
+    await program.parseAsync(words.length > 0 ? withNegatives(words) : ['--help'], { from: 'user' })
     return code
   } catch (error) {
     if (error instanceof CommanderError) return helped(error, io)
@@ -31,6 +31,16 @@ export async function run(words: readonly string[], io: Io): Promise<ExitCode> {
     if (error instanceof Faults) return told(error.problems, { io, isJson })
     return broken(error, io)
   }
+}
+
+/** A number below zero that stands by itself is no option: it goes on with the word before it (`readings=20, -10 µm`). */
+function withNegatives(words: readonly string[]): string[] {
+  const joined: string[] = []
+  for (const word of words) {
+    if (words[0] === 'figure' && joined.length > 1 && /^-[.\d]/.test(word)) joined.push(`${joined.pop()} ${word}`)
+    else joined.push(word)
+  }
+  return joined
 }
 
 function helped({ code, exitCode, message }: CommanderError, io: Io): ExitCode {
@@ -79,20 +89,23 @@ function commands(io: Io, done: Done): Command {
     .addHelpText('after', `\n${EXITS}`)
     .exitOverride()
   const command = (name: string, about: string): Command =>
+    plainCommand(name, about).option('--variant <name>', 'the variant of the unit')
+  const plainCommand = (name: string, about: string): Command =>
     all
       .command(name)
       .description(about)
       .helpOption('--help', 'say what can be asked')
       .option('--json', 'answer for machines', false)
-      .option('--variant <name>', 'the variant of the unit')
       .addOption(new Option('--inch', 'print inches, pounds and °F').conflicts('metric'))
       .addOption(new Option('--metric', 'print millimetres, newtons and °C'))
   const does =
-    <Words extends string[]>(work: (asked: Asked & Record<string, unknown>, ...words: Words) => Promise<ExitCode>) =>
+    <Words extends readonly unknown[]>(
+      work: (asked: Asked & Record<string, unknown>, ...words: Words) => Promise<ExitCode>,
+    ) =>
     async (...args: unknown[]) => {
       // commander hands the words, then the options, then the command itself.
       const options = args.at(-2) as Record<string, unknown>
-      const words = args.slice(0, -2) as Words
+      const words = args.slice(0, -2) as unknown as Words
       done(await work(askedOf(options), ...words))
     }
 
@@ -164,6 +177,17 @@ function commands(io: Io, done: Done): Command {
     .action(
       does(async (asked, file: string) =>
         (await import('./commands/book.ts')).book(io, { file, into: String(asked.into) }, asked),
+      ),
+    )
+  plainCommand(
+    'figure [NAME] [INPUTS...]',
+    'work out one figure from key=value inputs; without a name, list all of them',
+  )
+    .helpOption(false)
+    .option('--help', 'say what a figure wants')
+    .action(
+      does(async (asked, name: string | undefined, inputs: string[]) =>
+        (await import('./commands/figure.ts')).figure(io, { name, inputs }, asked),
       ),
     )
   const stored = (each: Command) =>

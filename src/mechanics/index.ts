@@ -1,5 +1,78 @@
 // The public door of the calculations.
 
+// quantities
+export {
+  celsius,
+  centistoke,
+  cubicMetre,
+  cubicMetrePerSecond,
+  degree,
+  fahrenheit,
+  fahrenheitDifference,
+  footPerMinute,
+  footPerSecond,
+  horsepower,
+  inch,
+  joule,
+  kelvin,
+  kelvinDifference,
+  kilogram,
+  kilogramPerCubicMetre,
+  kilometrePerHour,
+  kilowatt,
+  lbf,
+  lbfFoot,
+  lbfInch,
+  litre,
+  litrePerMinute,
+  megapascal,
+  metre,
+  metrePerSecond,
+  micrometre,
+  milePerHour,
+  minute,
+  mm,
+  newton,
+  newtonMetre,
+  newtonPerMetre,
+  pascal,
+  pascalSecond,
+  perKelvin,
+  pound,
+  psi,
+  radian,
+  rpm,
+  second,
+  squareMetre,
+  squareMetrePerSecond,
+  thou,
+  usGallonPerMinute,
+  watt,
+} from '../quantity/constructors.ts'
+export type {
+  CubicMetre,
+  CubicMetrePerSecond,
+  Joule,
+  Kelvin,
+  KelvinDifference,
+  Kilogram,
+  KilogramPerCubicMetre,
+  Metre,
+  MetrePerSecond,
+  Newton,
+  NewtonMetre,
+  NewtonPerMetre,
+  Pascal,
+  PascalSecond,
+  PerKelvin,
+  Radian,
+  RadianPerSecond,
+  Second,
+  SquareMetre,
+  SquareMetrePerSecond,
+  Watt,
+} from '../quantity/quantity.ts'
+
 export type { WarmBearing, WarmSetting } from './bearings/adjustment.ts'
 export { nutAngle, nutTravel, settingWarm } from './bearings/adjustment.ts'
 export { bearingBore, bearingSeat } from './bearings/bearingBore.ts'
@@ -99,17 +172,7 @@ export type { PlanetarySet, PlanetarySpeeds } from './gears/planetary.ts'
 export { coaxialRingTeeth, planetarySet, planetaryTorques, willis } from './gears/planetary.ts'
 export type { SpanTeeth } from './gears/spanSize.ts'
 export { spanFaceWidth, spanSize, spanTeeth, thicknessFromSpan } from './gears/spanSize.ts'
-export type { MetrePerSecond, Watt } from './gears/speedAndPower.ts'
-export {
-  circleSpeed,
-  footPerMinute,
-  horsepower,
-  kilometrePerHour,
-  kilowatt,
-  metrePerSecond,
-  milePerHour,
-  torqueOfPower,
-} from './gears/speedAndPower.ts'
+export { circleSpeed, torqueOfPower } from './gears/speedAndPower.ts'
 export type { ToothForces } from './gears/toothForces.ts'
 export { straightBevelForces, toothForces } from './gears/toothForces.ts'
 export type { ToothForm, ToothStrength } from './gears/toothStrength.ts'
@@ -127,25 +190,6 @@ export { cylinderDuty } from './hydraulics/cylinderDuty.ts'
 export type { CylinderForce, CylinderSpeed } from './hydraulics/cylinderForce.ts'
 export { cylinderForce, cylinderSpeed } from './hydraulics/cylinderForce.ts'
 export { boxFill, lyingCylinderFill, standingCylinderFill } from './hydraulics/fillVolume.ts'
-export type {
-  CubicMetrePerSecond,
-  Joule,
-  KilogramPerCubicMetre,
-  PascalSecond,
-  SquareMetrePerSecond,
-} from './hydraulics/flowQuantities.ts'
-export {
-  centistoke,
-  cubicMetrePerSecond,
-  footPerSecond,
-  joule,
-  kilogramPerCubicMetre,
-  litrePerMinute,
-  pascalSecond,
-  squareMetrePerSecond,
-  usGallonPerMinute,
-  watt,
-} from './hydraulics/flowQuantities.ts'
 export type { HydraulicMotor } from './hydraulics/hydraulicMotor.ts'
 export { hydraulicMotor } from './hydraulics/hydraulicMotor.ts'
 export type { Jack } from './hydraulics/jack.ts'
@@ -256,7 +300,6 @@ export type { IdentifiedThread, MeasuredThread, ThreadMatch } from './threads/id
 export { identifyThread } from './threads/identifyThread.ts'
 export type { JointLoads } from './threads/jointLoads.ts'
 export { boltsNeeded, jointLoads, slipLoad } from './threads/jointLoads.ts'
-export type { NewtonPerMetre } from './threads/jointStiffness.ts'
 export {
   boltShare,
   boltStiffness,

@@ -1,51 +1,31 @@
 // Where a formula stops being true: refuses a value outside, in the shop's units.
 import { Problem } from '../problem/problem.ts'
+import type { Dimension } from '../quantity/dimension.ts'
+import { printQuantity } from '../quantity/printQuantity.ts'
 import { type Known, rangeOf } from './range.ts'
 
-type Unit =
-  | 'm'
-  | 'm²'
-  | 'm³'
-  | 'Pa'
-  | 'N'
-  | 'N·m'
-  | 'K'
-  | 'kg'
-  | 's'
-  | 'rad'
-  | 'rad/s'
-  | 'm/s'
-  | 'W'
-  | 'm³/s'
-  | 'Pa·s'
-  | 'm²/s'
-  | 'kg/m³'
-  | ''
+/** Unit of the SI value → its dimension. A number without a unit has none. */
+const DIMENSION = {
+  m: 'length',
+  'm²': 'area',
+  'm³': 'volume',
+  Pa: 'pressure',
+  N: 'force',
+  N·m: 'torque',
+  K: 'temperature',
+  kg: 'mass',
+  s: 'time',
+  rad: 'angle',
+  'rad/s': 'speed of rotation',
+  'm/s': 'speed',
+  W: 'power',
+  'm³/s': 'flow',
+  Pa·s: 'dynamic viscosity',
+  'm²/s': 'viscosity',
+  'kg/m³': 'density',
+} as const satisfies Record<string, Dimension>
 
-const SHOWN: Readonly<Record<Unit, (value: number) => string>> = {
-  m: (value) => `${digits(value * 1000)} mm`,
-  'm²': (value) => `${digits(value * 1e6)} mm²`,
-  Pa: (value) => `${digits(value / 1e6)} MPa`,
-  N: (value) => `${digits(value)} N`,
-  N·m: (value) => `${digits(value)} N·m`,
-  K: (value) => `${digits(value - 273.15)} °C`,
-  kg: (value) => `${digits(value)} kg`,
-  s: (value) => `${digits(value)} s`,
-  'm³': (value) => `${digits(value * 1000)} l`,
-  rad: (value) => `${digits((value * 180) / Math.PI)}°`,
-  'rad/s': (value) => `${digits((value * 30) / Math.PI)} rpm`,
-  W: (value) => `${digits(value / 1000)} kW`,
-  'm/s': (value) => `${digits(value)} m/s`,
-  'm³/s': (value) => `${digits(value * 60_000)} l/min`,
-  Pa·s: (value) => `${digits(value * 1000)} mPa·s`,
-  'm²/s': (value) => `${digits(value * 1e6)} mm²/s`,
-  'kg/m³': (value) => `${digits(value)} kg/m³`,
-  '': digits,
-}
-
-function digits(value: number): string {
-  return String(Number(value.toPrecision(6)))
-}
+type Unit = keyof typeof DIMENSION | ''
 
 /**
  * A value in the unit that a sentence uses.
@@ -53,7 +33,8 @@ function digits(value: number): string {
  * @example shown(mm(12.5), 'm')   // '12.5 mm'
  */
 export function shown(value: number, unit: Unit): string {
-  return SHOWN[unit](value)
+  if (unit === '' || !Number.isFinite(value)) return String(Number(value.toPrecision(6)))
+  return printQuantity(value as never, DIMENSION[unit], { system: 'metric' })
 }
 
 /**
@@ -85,7 +66,9 @@ export function requireWithin(
   if (range.low >= low && range.high <= high) return
   throw new Problem('VALUE_OUTSIDE', {
     what,
-    received: shown(wrong, unit),
+    received: [shown(low, unit), shown(high, unit)].includes(shown(wrong, unit))
+      ? `a little ${wrong < low ? 'below' : 'above'} that`
+      : shown(wrong, unit),
     expected: `from ${shown(low, unit)} to ${shown(high, unit)}`,
   })
 }

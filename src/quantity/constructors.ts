@@ -3,13 +3,19 @@ import type { Dimension } from './dimension.ts'
 import { findUnit } from './findUnit.ts'
 import {
   type CubicMetre,
+  type CubicMetrePerSecond,
+  type Joule,
   type Kelvin,
   type KelvinDifference,
   type Kilogram,
+  type KilogramPerCubicMetre,
   type Metre,
+  type MetrePerSecond,
   type Newton,
   type NewtonMetre,
+  type NewtonPerMetre,
   type Pascal,
+  type PascalSecond,
   type PerKelvin,
   type Quantity,
   quantity,
@@ -17,6 +23,8 @@ import {
   type RadianPerSecond,
   type Second,
   type SquareMetre,
+  type SquareMetrePerSecond,
+  type Watt,
 } from './quantity.ts'
 
 type Make<Q> = (value: number) => Q
@@ -58,3 +66,22 @@ export const fahrenheit: Make<Kelvin> = (value) => quantity((value + 459.67) / 1
 export const kelvinDifference: Make<KelvinDifference> = make('temperature difference', 'K', 'ΔK')
 export const fahrenheitDifference: Make<KelvinDifference> = make('temperature difference', '°F', 'ΔK')
 export const perKelvin: Make<PerKelvin> = make('thermal expansion', '/K', '1/K')
+export const metrePerSecond: Make<MetrePerSecond> = make('speed', 'm/s', 'm/s')
+export const kilometrePerHour: Make<MetrePerSecond> = make('speed', 'km/h', 'm/s')
+export const footPerSecond: Make<MetrePerSecond> = make('speed', 'ft/s', 'm/s')
+export const footPerMinute: Make<MetrePerSecond> = make('speed', 'ft/min', 'm/s')
+export const milePerHour: Make<MetrePerSecond> = make('speed', 'mph', 'm/s')
+export const watt: Make<Watt> = make('power', 'W', 'W')
+export const kilowatt: Make<Watt> = make('power', 'kW', 'W')
+/** 550 foot-pounds a second. */
+export const horsepower: Make<Watt> = (value) => quantity(value * 550 * 12 * inch(1) * lbf(1), 'W')
+export const joule: Make<Joule> = make('energy', 'J', 'J')
+export const cubicMetrePerSecond: Make<CubicMetrePerSecond> = make('flow', 'm³/s', 'm³/s')
+export const litrePerMinute: Make<CubicMetrePerSecond> = make('flow', 'l/min', 'm³/s')
+export const usGallonPerMinute: Make<CubicMetrePerSecond> = make('flow', 'US gpm', 'm³/s')
+export const squareMetrePerSecond: Make<SquareMetrePerSecond> = make('viscosity', 'm²/s', 'm²/s')
+/** One centistoke is one mm²/s. */
+export const centistoke: Make<SquareMetrePerSecond> = make('viscosity', 'mm²/s', 'm²/s')
+export const pascalSecond: Make<PascalSecond> = make('dynamic viscosity', 'Pa·s', 'Pa·s')
+export const kilogramPerCubicMetre: Make<KilogramPerCubicMetre> = make('density', 'kg/m³', 'kg/m³')
+export const newtonPerMetre: Make<NewtonPerMetre> = make('stiffness', 'N/m', 'N/m')

@@ -1,18 +1,26 @@
 // The kinds of quantity that can be read and printed, and the type that each has inside.
 import type {
   CubicMetre,
+  CubicMetrePerSecond,
+  Joule,
   Kelvin,
   KelvinDifference,
   Kilogram,
+  KilogramPerCubicMetre,
   Metre,
+  MetrePerSecond,
   Newton,
   NewtonMetre,
+  NewtonPerMetre,
   Pascal,
+  PascalSecond,
   PerKelvin,
   Radian,
   RadianPerSecond,
   Second,
   SquareMetre,
+  SquareMetrePerSecond,
+  Watt,
 } from './quantity.ts'
 
 /** Dimension → the type of its values. `readQuantity(text, {as: 'length'})` is a `Metre`. */
@@ -31,6 +39,15 @@ export interface Dimensions {
   readonly 'temperature difference': KelvinDifference
   readonly 'speed of rotation': RadianPerSecond
   readonly 'thermal expansion': PerKelvin
+  readonly speed: MetrePerSecond
+  readonly power: Watt
+  readonly energy: Joule
+  readonly flow: CubicMetrePerSecond
+  /** Kinematic: the one that an oil is sold by. */
+  readonly viscosity: SquareMetrePerSecond
+  readonly 'dynamic viscosity': PascalSecond
+  readonly density: KilogramPerCubicMetre
+  readonly stiffness: NewtonPerMetre
 }
 
 export type Dimension = keyof Dimensions

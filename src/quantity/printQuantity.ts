@@ -85,6 +85,50 @@ const SPOKEN: Readonly<Record<Dimension, Readonly<Record<System, readonly Choice
     metric: [{ unit: 'µm/m·K', significant: 4 }],
     inch: [{ unit: 'µin/in·°F', significant: 4 }],
   },
+  speed: {
+    metric: [
+      { unit: 'm/s', from: 0.1, significant: 4 },
+      { unit: 'mm/s', significant: 4 },
+    ],
+    inch: [
+      { unit: 'ft/min', from: 10, significant: 4 },
+      { unit: 'in/s', significant: 4 },
+    ],
+  },
+  power: {
+    metric: [
+      { unit: 'kW', from: 1, significant: 4 },
+      { unit: 'W', significant: 4 },
+    ],
+    inch: [{ unit: 'hp', significant: 4 }],
+  },
+  energy: {
+    metric: [
+      { unit: 'kJ', from: 10, significant: 4 },
+      { unit: 'J', significant: 4 },
+    ],
+    inch: [{ unit: 'ft·lbf', significant: 4 }],
+  },
+  flow: {
+    metric: [
+      { unit: 'l/min', from: 0.1, significant: 4 },
+      { unit: 'ml/min', significant: 4 },
+    ],
+    inch: [
+      { unit: 'US gpm', from: 0.1, significant: 4 },
+      { unit: 'in³/min', significant: 4 },
+    ],
+  },
+  viscosity: { metric: [{ unit: 'mm²/s', significant: 4 }], inch: [{ unit: 'mm²/s', significant: 4 }] },
+  'dynamic viscosity': { metric: [{ unit: 'mPa·s', significant: 4 }], inch: [{ unit: 'mPa·s', significant: 4 }] },
+  density: { metric: [{ unit: 'kg/m³', significant: 4 }], inch: [{ unit: 'lb/ft³', significant: 4 }] },
+  stiffness: {
+    metric: [
+      { unit: 'kN/mm', from: 1, significant: 4 },
+      { unit: 'N/mm', significant: 4 },
+    ],
+    inch: [{ unit: 'lbf/in', significant: 4 }],
+  },
 }
 
 /** However small a value is, this many of its digits are printed. */
@@ -171,6 +215,8 @@ function choose(value: number, as: Dimension, { system, unit, both }: PrintOptio
   // Beside millimetres thou would be a third unit on the page: 0.11 mm (0.0043 in).
   const first = choices[0]!
   if (both && as === 'length') return first
+  // Nothing at all is said in the unit of whole sizes: 0 kg, not 0 g.
+  if (value === 0) return first
   return choices.find((choice) => choice.from === undefined || largeEnough(value, as, choice)) ?? first
 }
 

@@ -28,6 +28,19 @@ const SI: Readonly<Record<string, (value: number) => number>> = {
   l: (value) => value / 1000,
   rpm: (value) => (value / 60) * 2 * Math.PI,
   '/K': (value) => value,
+  'km/h': (value) => value / 3.6,
+  mph: (value) => (value * 1609.344) / 3600,
+  'ft/min': (value) => (value * 0.3048) / 60,
+  'm/s': (value) => value,
+  kW: (value) => value * 1000,
+  hp: (value) => value * 550 * 0.3048 * 4.4482216152605,
+  'l/min': (value) => value / 60_000,
+  USgpm: (value) => (value * 231 * 0.0254 ** 3) / 60,
+  'mm²/s': (value) => value / 1e6,
+  mPa·s: (value) => value / 1000,
+  'kg/m³': (value) => value,
+  ft·lbf: (value) => value * 0.3048 * 4.4482216152605,
+  'N/mm': (value) => value * 1000,
 }
 
 const page = readFileSync(new URL('../../docs/reference/quantities.md', import.meta.url), 'utf8')

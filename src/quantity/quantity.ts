@@ -22,6 +22,19 @@ export type Kelvin = Quantity<'K'>
 export type KelvinDifference = Quantity<'ΔK'>
 /** Linear thermal expansion. */
 export type PerKelvin = Quantity<'1/K'>
+/** Along a line. */
+export type MetrePerSecond = Quantity<'m/s'>
+export type Watt = Quantity<'W'>
+export type Joule = Quantity<'J'>
+/** What flows, by volume. */
+export type CubicMetrePerSecond = Quantity<'m³/s'>
+/** Kinematic viscosity, symbol ν: the one that an oil is sold by. */
+export type SquareMetrePerSecond = Quantity<'m²/s'>
+/** Dynamic viscosity, symbol µ. */
+export type PascalSecond = Quantity<'Pa·s'>
+export type KilogramPerCubicMetre = Quantity<'kg/m³'>
+/** Stiffness along a line: force over the way that it gives. */
+export type NewtonPerMetre = Quantity<'N/m'>
 
 /** Makes a quantity from a number that is already in the SI unit. */
 export function quantity<Unit extends string>(value: number, name: Unit): Quantity<Unit> {

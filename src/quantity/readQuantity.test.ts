@@ -25,8 +25,10 @@ const options = fc.record({
 
 /** Half of the last printed digit of the first number with a unit, in SI. */
 function halfDigit(text: string, as: Dimension): number {
-  const [, part, power, unit] = /^(?:Δ )?−?\d+(?:\.(\d+))?(?:e(-?\d+))? ?([^\d\s]\S*)/.exec(text)!
-  const { factor } = UNITS.find(({ dimension, symbol }) => dimension === as && symbol === unit)!
+  const [, part, power, rest] = /^(?:Δ )?−?\d+(?:\.(\d+))?(?:e(-?\d+))? ?(\D.*)$/.exec(text)!
+  const { factor } = UNITS.filter(({ dimension, symbol }) => dimension === as && rest!.startsWith(symbol)).sort(
+    (a, b) => b.symbol.length - a.symbol.length,
+  )[0]!
   return 0.5 * 10 ** (Number(power ?? 0) - (part?.length ?? 0)) * toNumber(factor)
 }
 

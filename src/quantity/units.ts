@@ -195,6 +195,73 @@ export const UNITS: readonly Unit[] = [
     ['/°F', 'per degree Fahrenheit', ['per °F', '/F'], divide(ONE, FAHRENHEIT)],
     ['µin/in·°F', 'microinch per inch and degree Fahrenheit', ['ppm/°F'], divide(powerOfTen(-6), FAHRENHEIT)],
   ]),
+  ...table('speed', 'metric', [
+    ['m/s', 'metre per second', ['metres per second', 'meters per second'], ONE],
+    ['mm/s', 'millimetre per second', [], per(1000)],
+    ['m/min', 'metre per minute', [], per(60)],
+    ['km/h', 'kilometre per hour', ['kph', 'km/hr'], ratio(1000n, 3600n)],
+  ]),
+  ...table('speed', 'inch', [
+    ['ft/min', 'foot per minute', ['fpm', 'feet per minute'], multiply(FOOT, per(60))],
+    ['ft/s', 'foot per second', ['fps', 'ft/sec', 'feet per second'], FOOT],
+    ['in/s', 'inch per second', ['in/sec'], INCH],
+    ['mph', 'mile per hour', ['miles per hour', 'mile/h'], multiply(FOOT, ratio(5280n, 3600n))],
+  ]),
+  ...table('power', 'metric', [
+    ['W', 'watt', ['watts'], ONE],
+    ['kW', 'kilowatt', ['kilowatts'], whole(1000)],
+    ['PS', 'metric horsepower', ['metric hp', 'CV'], multiply(GRAVITY, whole(75))],
+  ]),
+  ...table('power', 'inch', [['hp', 'horsepower', ['HP', 'bhp', 'BHP'], multiply(multiply(LBF, FOOT), whole(550))]]),
+  ...table('energy', 'metric', [
+    ['J', 'joule', ['joules', 'N·m', 'Nm'], ONE],
+    ['kJ', 'kilojoule', [], whole(1000)],
+    ['kWh', 'kilowatt-hour', ['kW·h'], whole(3_600_000)],
+  ]),
+  ...table('energy', 'inch', [
+    ['ft·lbf', 'foot pound-force', pairs(POUNDS, ['ft', 'foot', 'feet']), multiply(LBF, FOOT)],
+    ['in·lbf', 'inch pound-force', pairs(POUNDS, ['in', 'inch', 'inches']), multiply(LBF, INCH)],
+  ]),
+  ...table('flow', 'metric', [
+    ['m³/s', 'cubic metre per second', [], ONE],
+    ['l/min', 'litre per minute', ['L/min', 'lpm', 'LPM', 'litres per minute'], multiply(LITRE, per(60))],
+    ['l/s', 'litre per second', ['L/s'], LITRE],
+    ['ml/min', 'millilitre per minute', ['mL/min', 'cm³/min', 'cc/min'], multiply(LITRE, per(60_000))],
+  ]),
+  ...table('flow', 'inch', [
+    ['US gpm', 'US gallon per minute', ['US gal/min', 'US gallons per minute'], multiply(US_GALLON, per(60))],
+    [
+      'imp gpm',
+      'imperial gallon per minute',
+      ['imp gal/min', 'UK gpm', 'imperial gallons per minute'],
+      multiply(IMPERIAL_GALLON, per(60)),
+    ],
+    ['in³/min', 'cubic inch per minute', ['cu in/min'], multiply(CUBIC_INCH, per(60))],
+    ['in³/s', 'cubic inch per second', ['cu in/s'], CUBIC_INCH],
+  ]),
+  ...table('viscosity', 'metric', [
+    ['mm²/s', 'square millimetre per second', ['cSt', 'centistoke', 'centistokes'], per(1_000_000)],
+    ['m²/s', 'square metre per second', [], ONE],
+    ['St', 'stokes', [], per(10_000)],
+  ]),
+  ...table('dynamic viscosity', 'metric', [
+    ['mPa·s', 'millipascal second', ['cP', 'centipoise'], per(1000)],
+    ['Pa·s', 'pascal second', [], ONE],
+  ]),
+  ...table('density', 'metric', [
+    ['kg/m³', 'kilogram per cubic metre', [], ONE],
+    ['kg/l', 'kilogram per litre', ['kg/L', 'g/cm³', 'g/ml', 'g/mL', 'kg/dm³'], whole(1000)],
+  ]),
+  ...table('density', 'inch', [
+    ['lb/ft³', 'pound per cubic foot', ['lb/cu ft'], divide(POUND, multiply(FOOT, multiply(FOOT, FOOT)))],
+    ['lb/in³', 'pound per cubic inch', ['lb/cu in'], divide(POUND, CUBIC_INCH)],
+  ]),
+  ...table('stiffness', 'metric', [
+    ['N/m', 'newton per metre', [], ONE],
+    ['N/mm', 'newton per millimetre', [], whole(1000)],
+    ['kN/mm', 'kilonewton per millimetre', ['N/µm', 'MN/m'], whole(1_000_000)],
+  ]),
+  ...table('stiffness', 'inch', [['lbf/in', 'pound-force per inch', ['lb/in'], divide(LBF, INCH)]]),
 ]
 
 /** Words that stand for two sizes; the person has to say which. */
@@ -205,6 +272,7 @@ export const TWO_MEANINGS: Readonly<Record<string, string>> = {
   'fluid ounce': 'imp fl oz (28.4 ml) or US fl oz (29.6 ml)',
   ton: 't (1000 kg), long ton (2240 lb) or short ton (2000 lb)',
   hundredweight: 'imp cwt (112 lb), or pounds',
+  gpm: 'US gpm (3.785 l/min) or imp gpm (4.546 l/min)',
   mil: 'thou (0.001 in) or mm',
   tenth: 'the number in inches (0.0001 in) or in mm (0.1 mm)',
 }
@@ -213,5 +281,15 @@ export const TWO_MEANINGS: Readonly<Record<string, string>> = {
 export const TWO_MEANINGS_SPELT: Readonly<Record<string, string>> = {
   ...{ pint: 'pint', pints: 'pint', pt: 'pint', quart: 'quart', quarts: 'quart', qt: 'quart' },
   ...{ gallon: 'gallon', gallons: 'gallon', gal: 'gallon', fl·oz: 'fluid ounce' },
-  ...{ ton: 'ton', tons: 'ton', cwt: 'hundredweight', mil: 'mil', mils: 'mil', tenth: 'tenth', tenths: 'tenth' },
+  ...{
+    ton: 'ton',
+    tons: 'ton',
+    cwt: 'hundredweight',
+    gpm: 'gpm',
+    'gal/min': 'gpm',
+    mil: 'mil',
+    mils: 'mil',
+    tenth: 'tenth',
+    tenths: 'tenth',
+  },
 }

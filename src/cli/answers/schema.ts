@@ -469,12 +469,74 @@ export const kitAnswer = z
   })
   .meta({ title: 'Kit', description: 'What `matchmark kit FILE --json` answers.' })
 
+const figureInput = z
+  .strictObject({
+    key: text.describe('As it is typed before the =.'),
+    what: text.describe('What it is in the shop.'),
+    wants: text.describe('How it is written.'),
+    needed: z.boolean().describe('Without it nothing can be said. All others have a value that is taken for them.'),
+  })
+  .meta({ id: 'FigureInput' })
+
+export const figuresAnswer = z
+  .strictObject({
+    schema: z.literal('matchmark-figures/1'),
+    figures: z.array(
+      z.strictObject({
+        name: text,
+        room: text,
+        asks: text.describe('The question as it is asked at the bench.'),
+        formula: text.describe('In words.'),
+        holds: text.describe('What it means and within which limits.'),
+        source: text,
+        inputs: z.array(figureInput),
+        example: text.describe('A line that can be typed behind the name.'),
+      }),
+    ),
+  })
+  .meta({
+    title: 'Figures',
+    description: 'What `matchmark figure --json` answers: every calculation that can be asked for.',
+  })
+
+const figureLine = z
+  .strictObject({
+    name: text,
+    says: text.describe('For people, with its unit.'),
+    dimension: text.nullable().describe('number and share have no unit; null for words.'),
+    low: z.number().nullable().describe('In SI; null for words.'),
+    high: z.number().nullable(),
+  })
+  .meta({ id: 'FigureLine' })
+
+export const figureAnswer = z
+  .strictObject({
+    schema: z.literal('matchmark-figure/1'),
+    name: text,
+    asks: text,
+    system: z.enum(['metric', 'inch']),
+    given: z.array(z.strictObject({ key: text, text })),
+    missing: z
+      .array(z.strictObject({ key: text, wants: text }))
+      .describe('What has to be known first; then there are no results and the exit code is 1.'),
+    results: z.array(figureLine),
+    margins: z.array(figureLine).describe('What is left to a limit.'),
+    formula: text,
+    taken: z.array(text).describe('What was not told, and what was taken for it.'),
+    holds: text,
+    cautions: z.array(text),
+    sources: z.array(text),
+  })
+  .meta({ title: 'Figure', description: 'What `matchmark figure NAME key=value … --json` answers.' })
+
 export type CheckAnswer = z.infer<typeof checkAnswer>
 export type SequenceAnswer = z.infer<typeof sequenceAnswer>
 export type WhyAnswer = z.infer<typeof whyAnswer>
 export type ReachAnswer = z.infer<typeof reachAnswer>
 export type JudgementAnswer = z.infer<typeof judgementAnswer>
 export type CountAnswer = z.infer<typeof countAnswer>
+export type FiguresAnswer = z.infer<typeof figuresAnswer>
+export type FigureAnswer = z.infer<typeof figureAnswer>
 export type SlackAnswer = z.infer<typeof slackAnswer>
 export type CostlyAnswer = z.infer<typeof costlyAnswer>
 export type HoldsAnswer = z.infer<typeof holdsAnswer>

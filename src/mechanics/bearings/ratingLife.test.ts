@@ -16,7 +16,7 @@ test('the rating for a life gives that life back', () => {
 
 test('refuses a load above the rating, a standing shaft and a life below a million turns', () => {
   expect(() => ratingLife({ ...at, load: newton(20001), kind: 'ball' })).toThrow(
-    'the load has to be from 0 N to 20000 N',
+    'the load has to be from 0 kN to 20 kN, not a little above that',
   )
   expect(() => ratingLifeTime({ ...at, kind: 'ball', speed: rpm(0) })).toThrow('the speed has to be above 0 rpm')
   expect(() => requiredRating({ load: newton(1), turns: 10, kind: 'ball' })).toThrow('the life in turns')

@@ -81,7 +81,7 @@ test('more interference, a thicker hub and a stiffer hub never grip less (seed 7
 })
 
 test('refuses clearance, a hub inside its shaft and a friction of nothing', () => {
-  expect(() => pressFit({ ...plain, interference: micrometre(-3) })).toThrow('leave no interference: at most -0.003 mm')
+  expect(() => pressFit({ ...plain, interference: micrometre(-3) })).toThrow('leave no interference: at most −0.003 mm')
   expect(() => pressFit({ ...plain, hubOutside: mm(50) })).toThrow('do not go round each other')
   expect(() => pressFit({ ...plain, shaftBore: mm(60) })).toThrow('do not go round each other')
   expect(() => pressFit({ ...plain, friction: 0 })).toThrow('the friction has to be from 0.01 to 1, not 0')

@@ -1,9 +1,8 @@
 import { Problem } from '../../problem/problem.ts'
-import { metre, radian } from '../../quantity/constructors.ts'
-import type { Metre, Radian, RadianPerSecond } from '../../quantity/quantity.ts'
+import { metre, metrePerSecond, radian } from '../../quantity/constructors.ts'
+import type { Metre, MetrePerSecond, Radian, RadianPerSecond } from '../../quantity/quantity.ts'
 import { requireAboveZero, requireWithin, shown } from '../limits.ts'
 import { transverseGear } from './involuteGear.ts'
-import { type MetrePerSecond, metrePerSecond } from './speedAndPower.ts'
 
 export interface ContactTold {
   /** Symbol m_n. */

@@ -1,7 +1,7 @@
-import type { Metre, RadianPerSecond } from '../../quantity/quantity.ts'
+import { metrePerSecond } from '../../quantity/constructors.ts'
+import type { Metre, MetrePerSecond, RadianPerSecond } from '../../quantity/quantity.ts'
 import { requireAboveZero, requireWithin } from '../limits.ts'
 import { type Known, type Range, spread } from '../range.ts'
-import { type MetrePerSecond, metrePerSecond } from './speedAndPower.ts'
 
 /**
  * Speed along the road or the rails.

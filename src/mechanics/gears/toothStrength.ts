@@ -1,18 +1,20 @@
 import { Problem } from '../../problem/problem.ts'
-import { megapascal, metre, newton, newtonMetre } from '../../quantity/constructors.ts'
+import { footPerMinute, megapascal, metre, newton, newtonMetre } from '../../quantity/constructors.ts'
 import {
   type Metre,
+  type MetrePerSecond,
   type Newton,
   type NewtonMetre,
   type Pascal,
   quantity,
   type RadianPerSecond,
+  type Watt,
 } from '../../quantity/quantity.ts'
 import { requireAboveZero, requireWithin, shown } from '../limits.ts'
 import { type MaterialName, materialOf } from '../materials.ts'
 import { type Known, type Range, rangeOf, spread } from '../range.ts'
 import { requireTeeth } from './involuteGear.ts'
-import { circleSpeed, footPerMinute, type MetrePerSecond, type Watt } from './speedAndPower.ts'
+import { circleSpeed } from './speedAndPower.ts'
 
 /** Lewis form factor Y by teeth, load at the tip. From memory; some rows of the first read in public tables. */
 const FORMS: Readonly<Record<string, readonly (readonly [teeth: number, factor: number])[]>> = {

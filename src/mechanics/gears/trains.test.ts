@@ -1,11 +1,21 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { degree, inch, mm, newtonMetre, rpm } from '../../quantity/constructors.ts'
+import {
+  degree,
+  footPerMinute,
+  inch,
+  kilometrePerHour,
+  kilowatt,
+  milePerHour,
+  mm,
+  newtonMetre,
+  rpm,
+} from '../../quantity/constructors.ts'
 import { differential } from './differential.ts'
 import { gearTrain, trainRatio } from './gearTrain.ts'
 import { roadSpeed, ropeSpeed } from './outputSpeed.ts'
 import { planetarySet, planetaryTorques, willis } from './planetary.ts'
-import { footPerMinute, kilometrePerHour, kilowatt, milePerHour, torqueOfPower } from './speedAndPower.ts'
+import { torqueOfPower } from './speedAndPower.ts'
 import { toothStrength } from './toothStrength.ts'
 import { wormDrive, wormSet } from './wormSet.ts'
 

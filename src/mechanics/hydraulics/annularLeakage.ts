@@ -1,7 +1,7 @@
-import type { Metre, Pascal } from '../../quantity/quantity.ts'
+import { cubicMetrePerSecond } from '../../quantity/constructors.ts'
+import type { CubicMetrePerSecond, Metre, Pascal, PascalSecond } from '../../quantity/quantity.ts'
 import { requireAboveZero, requireWithin } from '../limits.ts'
 import { type Known, type Range, rangeOf, spread } from '../range.ts'
-import { type CubicMetrePerSecond, cubicMetrePerSecond, type PascalSecond } from './flowQuantities.ts'
 
 /**
  * Oil that leaks through the ring between a spool or piston and its bore. It goes with the third power of the clearance:

@@ -1,8 +1,7 @@
 import { expect, test } from 'vitest'
-import { megapascal, mm, newton, second } from '../../quantity/constructors.ts'
+import { litrePerMinute, megapascal, mm, newton, second } from '../../quantity/constructors.ts'
 import { cylinderDuty } from './cylinderDuty.ts'
 import { cylinderForce, cylinderSpeed } from './cylinderForce.ts'
-import { litrePerMinute } from './flowQuantities.ts'
 
 test('without a rod a cylinder pulls as it pushes; with one it pulls less and comes in faster', () => {
   const plain = cylinderForce({ bore: mm(50), pressure: megapascal(10), efficiency: 1 })

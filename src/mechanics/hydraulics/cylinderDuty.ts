@@ -1,8 +1,7 @@
-import { metre, squareMetre } from '../../quantity/constructors.ts'
-import type { Metre, Newton, Pascal, Second, SquareMetre } from '../../quantity/quantity.ts'
+import { cubicMetrePerSecond, metre, squareMetre, watt } from '../../quantity/constructors.ts'
+import type { CubicMetrePerSecond, Metre, Newton, Pascal, Second, SquareMetre, Watt } from '../../quantity/quantity.ts'
 import { requireAboveZero } from '../limits.ts'
 import { requirePressure } from './cylinderForce.ts'
-import { type CubicMetrePerSecond, cubicMetrePerSecond, type Watt, watt } from './flowQuantities.ts'
 
 export interface CylinderDuty {
   readonly area: SquareMetre

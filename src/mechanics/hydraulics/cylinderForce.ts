@@ -1,8 +1,7 @@
-import { metre, newton, pascal, second } from '../../quantity/constructors.ts'
-import type { Metre, Newton, Pascal, Second } from '../../quantity/quantity.ts'
+import { metre, metrePerSecond, newton, pascal, second } from '../../quantity/constructors.ts'
+import type { CubicMetrePerSecond, Metre, MetrePerSecond, Newton, Pascal, Second } from '../../quantity/quantity.ts'
 import { requireAboveZero, requireWithin } from '../limits.ts'
 import { type Known, type Range, rangeOf, spread } from '../range.ts'
-import { type CubicMetrePerSecond, type MetrePerSecond, metrePerSecond } from './flowQuantities.ts'
 
 /** Rams hold a load only as long as hose and seal hold: said with every force. */
 export const RAM_CAUTIONS: readonly string[] = [

@@ -1,9 +1,15 @@
-import { newtonMetre, radian } from '../../quantity/constructors.ts'
-import type { CubicMetre, NewtonMetre, Pascal, RadianPerSecond } from '../../quantity/quantity.ts'
+import { newtonMetre, radian, watt } from '../../quantity/constructors.ts'
+import type {
+  CubicMetre,
+  CubicMetrePerSecond,
+  NewtonMetre,
+  Pascal,
+  RadianPerSecond,
+  Watt,
+} from '../../quantity/quantity.ts'
 import { quantity } from '../../quantity/quantity.ts'
 import { requireAboveZero, requireWithin } from '../limits.ts'
 import { type Known, type Range, spread } from '../range.ts'
-import { type CubicMetrePerSecond, type Watt, watt } from './flowQuantities.ts'
 
 const TURN = radian(2 * Math.PI)
 

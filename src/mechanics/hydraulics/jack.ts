@@ -1,8 +1,7 @@
-import { metre, newton, pascal } from '../../quantity/constructors.ts'
-import type { Metre, Newton, Pascal, SquareMetre } from '../../quantity/quantity.ts'
+import { joule, metre, newton, pascal } from '../../quantity/constructors.ts'
+import type { Joule, Metre, Newton, Pascal, SquareMetre } from '../../quantity/quantity.ts'
 import { requireAboveZero } from '../limits.ts'
 import { RAM_CAUTIONS } from './cylinderForce.ts'
-import { type Joule, joule } from './flowQuantities.ts'
 
 export interface Jack {
   readonly force: Newton

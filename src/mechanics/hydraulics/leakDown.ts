@@ -1,8 +1,7 @@
 import { cubicMetre, metre } from '../../quantity/constructors.ts'
-import type { CubicMetre, Metre, Second, SquareMetre } from '../../quantity/quantity.ts'
+import type { CubicMetre, CubicMetrePerSecond, Metre, Second, SquareMetre } from '../../quantity/quantity.ts'
 import { requireAboveZero, requireWithin } from '../limits.ts'
 import { type Known, type Range, spread } from '../range.ts'
-import type { CubicMetrePerSecond } from './flowQuantities.ts'
 
 export interface LeakDown {
   /** How far the load sinks in the time. */

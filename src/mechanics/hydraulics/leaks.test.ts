@@ -1,8 +1,17 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { megapascal, minute, mm, squareMetre } from '../../quantity/constructors.ts'
+import {
+  centistoke,
+  kilogramPerCubicMetre,
+  litrePerMinute,
+  megapascal,
+  metrePerSecond,
+  minute,
+  mm,
+  pascalSecond,
+  squareMetre,
+} from '../../quantity/constructors.ts'
 import { annularLeakage } from './annularLeakage.ts'
-import { centistoke, kilogramPerCubicMetre, litrePerMinute, metrePerSecond, pascalSecond } from './flowQuantities.ts'
 import { dropAtViscosity, leakDown } from './leakDown.ts'
 import { orificeFlow } from './orificeFlow.ts'
 import { pipeLoss } from './pipeFlow.ts'

@@ -1,7 +1,13 @@
-import { newtonMetre, radian } from '../../quantity/constructors.ts'
-import type { CubicMetre, NewtonMetre, Pascal, RadianPerSecond } from '../../quantity/quantity.ts'
+import { cubicMetrePerSecond, newtonMetre, radian, watt } from '../../quantity/constructors.ts'
+import type {
+  CubicMetre,
+  CubicMetrePerSecond,
+  NewtonMetre,
+  Pascal,
+  RadianPerSecond,
+  Watt,
+} from '../../quantity/quantity.ts'
 import { requireAboveZero, requireWithin } from '../limits.ts'
-import { type CubicMetrePerSecond, cubicMetrePerSecond, type Watt, watt } from './flowQuantities.ts'
 
 const TURN = radian(2 * Math.PI)
 

@@ -1,16 +1,8 @@
 import { Problem } from '../../problem/problem.ts'
-import { celsius } from '../../quantity/constructors.ts'
-import type { Kelvin } from '../../quantity/quantity.ts'
+import { celsius, kilogramPerCubicMetre, pascalSecond, squareMetrePerSecond } from '../../quantity/constructors.ts'
+import type { Kelvin, KilogramPerCubicMetre, PascalSecond, SquareMetrePerSecond } from '../../quantity/quantity.ts'
 import { requireAboveZero, requireWithin } from '../limits.ts'
 import { type Known, type Range, spread } from '../range.ts'
-import {
-  type KilogramPerCubicMetre,
-  kilogramPerCubicMetre,
-  type PascalSecond,
-  pascalSecond,
-  type SquareMetrePerSecond,
-  squareMetrePerSecond,
-} from './flowQuantities.ts'
 
 /** Viscosity of an oil as its sheet tells it. */
 export interface ViscosityPoint {

@@ -1,12 +1,7 @@
-import type { Metre, Pascal } from '../../quantity/quantity.ts'
+import { cubicMetrePerSecond, kilogramPerCubicMetre } from '../../quantity/constructors.ts'
+import type { CubicMetrePerSecond, KilogramPerCubicMetre, Metre, Pascal } from '../../quantity/quantity.ts'
 import { requireAboveZero, requireWithin } from '../limits.ts'
 import { type Known, type Range, spread } from '../range.ts'
-import {
-  type CubicMetrePerSecond,
-  cubicMetrePerSecond,
-  type KilogramPerCubicMetre,
-  kilogramPerCubicMetre,
-} from './flowQuantities.ts'
 
 /**
  * Oil that goes through a sharp-edged hole.

@@ -1,15 +1,14 @@
-import { metre, pascal } from '../../quantity/constructors.ts'
-import type { Metre, Pascal } from '../../quantity/quantity.ts'
+import { kilogramPerCubicMetre, metre, metrePerSecond, pascal } from '../../quantity/constructors.ts'
+import type {
+  CubicMetrePerSecond,
+  KilogramPerCubicMetre,
+  Metre,
+  MetrePerSecond,
+  Pascal,
+  SquareMetrePerSecond,
+} from '../../quantity/quantity.ts'
 import { requireAboveZero, requireWithin } from '../limits.ts'
 import { type Known, type Range, rangeOf, spread } from '../range.ts'
-import {
-  type CubicMetrePerSecond,
-  type KilogramPerCubicMetre,
-  kilogramPerCubicMetre,
-  type MetrePerSecond,
-  metrePerSecond,
-  type SquareMetrePerSecond,
-} from './flowQuantities.ts'
 
 /** Standard gravity, m/s². 3rd CGPM, 1901. */
 const GRAVITY = 9.806_65

@@ -1,6 +1,14 @@
 import { expect, test } from 'vitest'
-import { celsius, litre, megapascal, minute, newtonMetre, rpm } from '../../quantity/constructors.ts'
-import { centistoke, litrePerMinute } from './flowQuantities.ts'
+import {
+  celsius,
+  centistoke,
+  litre,
+  litrePerMinute,
+  megapascal,
+  minute,
+  newtonMetre,
+  rpm,
+} from '../../quantity/constructors.ts'
 import { hydraulicMotor } from './hydraulicMotor.ts'
 import { motorEfficiency, pumpEfficiency } from './machineEfficiency.ts'
 import { oilViscosity } from './oilViscosity.ts'
@@ -67,7 +75,7 @@ test('an oil gets thinner with warmth, and its sheet is given back', () => {
     oilViscosity({ sheet: [sheet[0], { ...sheet[1], viscosity: centistoke(300) }], temperature: celsius(60) }),
   ).toThrow('thinner where it is warmer')
   expect(() => oilViscosity({ sheet, temperature: celsius(200) })).toThrow(
-    'the temperature has to be from -20 °C to 150 °C',
+    'the temperature has to be from −20 °C to 150 °C',
   )
 })
 

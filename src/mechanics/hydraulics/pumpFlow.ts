@@ -1,8 +1,7 @@
-import { cubicMetre, radian } from '../../quantity/constructors.ts'
-import type { CubicMetre, Metre, RadianPerSecond } from '../../quantity/quantity.ts'
+import { cubicMetre, cubicMetrePerSecond, radian } from '../../quantity/constructors.ts'
+import type { CubicMetre, CubicMetrePerSecond, Metre, RadianPerSecond } from '../../quantity/quantity.ts'
 import { requireAboveZero, requireWithin } from '../limits.ts'
 import { type Known, type Range, spread } from '../range.ts'
-import { type CubicMetrePerSecond, cubicMetrePerSecond } from './flowQuantities.ts'
 
 const TURN = radian(2 * Math.PI)
 

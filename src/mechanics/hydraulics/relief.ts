@@ -1,8 +1,14 @@
-import { kelvinDifference, pascal } from '../../quantity/constructors.ts'
-import type { CubicMetre, KelvinDifference, Pascal, Second } from '../../quantity/quantity.ts'
+import { kelvinDifference, pascal, watt } from '../../quantity/constructors.ts'
+import type {
+  CubicMetre,
+  CubicMetrePerSecond,
+  KelvinDifference,
+  Pascal,
+  Second,
+  Watt,
+} from '../../quantity/quantity.ts'
 import { requireAboveZero, requireWithin } from '../limits.ts'
 import { type Known, type Range, rangeOf, spread } from '../range.ts'
-import { type CubicMetrePerSecond, type Watt, watt } from './flowQuantities.ts'
 
 export interface ReliefSetting {
   /** Where to set it, read at a gauge while it just opens; left out where there is no room. */

@@ -1,6 +1,5 @@
-import { metre, newton, radian } from '../../quantity/constructors.ts'
-import type { Kilogram, Metre, Newton, Radian } from '../../quantity/quantity.ts'
-import { type Joule, joule } from '../hydraulics/flowQuantities.ts'
+import { joule, metre, newton, radian } from '../../quantity/constructors.ts'
+import type { Joule, Kilogram, Metre, Newton, Radian } from '../../quantity/quantity.ts'
 import { requireAboveZero } from '../limits.ts'
 import { type Known, type Range, spread } from '../range.ts'
 import { RATED_GEAR } from './ratedGear.ts'

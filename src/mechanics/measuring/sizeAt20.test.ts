@@ -33,6 +33,6 @@ test('a metal that nobody knows takes the widest range, and a range of warmth wi
 
 test('refuses a part out of the oven', () => {
   expect(() => sizeAt20({ reading: mm(63), temperature: celsius(180), expansion: 'steel' })).toThrow(
-    'the temperature of the part has to be from -40 °C to 120 °C, not 180 °C',
+    'the temperature of the part has to be from −40 °C to 120 °C, not 180 °C',
   )
 })

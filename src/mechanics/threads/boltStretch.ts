@@ -1,8 +1,7 @@
 import { metre, radian } from '../../quantity/constructors.ts'
-import type { Metre, Newton, Pascal, Radian, SquareMetre } from '../../quantity/quantity.ts'
+import type { Metre, Newton, NewtonPerMetre, Pascal, Radian, SquareMetre } from '../../quantity/quantity.ts'
 import { requireAboveZero, requireWithin } from '../limits.ts'
 import { type Known, type Range, spread } from '../range.ts'
-import type { NewtonPerMetre } from './jointStiffness.ts'
 import { requirePossible } from './tensileStressArea.ts'
 
 /**

@@ -23,7 +23,7 @@ test('1/2-12 Whitworth and 1/2-13 unified are told apart by the pitch and named 
   const unified = identifyThread({ diameter: inch(0.496), of: 'screw', threadsPerInch: 13 })
   expect(names(unified.matches)).toEqual(['1/2-13 UNC'])
   expect(unified.nearMisses.find(({ designation }) => designation === '1/2-12 BSW')?.says).toBe(
-    '1/2-12 BSW: measured 0.1016 mm below its 12.7 mm; pitch 2.11667 mm, so that 10 threads are 1.62821 mm longer than measured.',
+    '1/2-12 BSW: measured 0.102 mm below its 12.7 mm; pitch 2.117 mm, so that 10 threads are 1.628 mm longer than measured.',
   )
 })
 

@@ -1,9 +1,6 @@
-import { pascal } from '../../quantity/constructors.ts'
-import type { Metre, Newton, Pascal, SquareMetre } from '../../quantity/quantity.ts'
-import { type Quantity, quantity } from '../../quantity/quantity.ts'
+import { newtonPerMetre, pascal } from '../../quantity/constructors.ts'
+import type { Metre, Newton, NewtonPerMetre, Pascal, SquareMetre } from '../../quantity/quantity.ts'
 import { requireAboveZero, requireWithin } from '../limits.ts'
-
-export type NewtonPerMetre = Quantity<'N/m'>
 
 /**
  * How stiff a bolt is between head and nut: plain shank and thread one after the other.
@@ -37,7 +34,7 @@ export function boltStiffness({
   requireWithin('the plain shank in the grip', shankLength, { low: 0, high: 5, unit: 'm' })
   requireWithin('the thread in the grip', threadLength, { low: 0, high: 5, unit: 'm' })
   requireAboveZero('the grip', shankLength + threadLength, 'm')
-  return quantity((shankArea * stressArea * modulus) / (shankArea * threadLength + stressArea * shankLength), 'N/m')
+  return newtonPerMetre((shankArea * stressArea * modulus) / (shankArea * threadLength + stressArea * shankLength))
 }
 
 /**
@@ -66,7 +63,7 @@ export function memberStiffness({
   requireAboveZero('the modulus', modulus, 'Pa')
   const cone = 0.5774 * grip
   const opening = (cone + 0.5 * nominalDiameter) / (cone + 2.5 * nominalDiameter)
-  return quantity((0.5774 * Math.PI * modulus * nominalDiameter) / (2 * Math.log(5 * opening)), 'N/m')
+  return newtonPerMetre((0.5774 * Math.PI * modulus * nominalDiameter) / (2 * Math.log(5 * opening)))
 }
 
 /** Constants A and B of the finite-element fit by Wileman, Choudhury and Green. */
@@ -105,7 +102,7 @@ export function memberStiffnessFitted({
   requireAboveZero('the grip', grip, 'm')
   requireAboveZero('the modulus', modulus, 'Pa')
   const [a, b] = Object.hasOwn(FITTED, material) ? FITTED[material as keyof typeof FITTED] : FITTED.other
-  return quantity(modulus * nominalDiameter * a * Math.exp((b * nominalDiameter) / grip), 'N/m')
+  return newtonPerMetre(modulus * nominalDiameter * a * Math.exp((b * nominalDiameter) / grip))
 }
 
 /**
@@ -135,7 +132,7 @@ export function stiffnessWith({
   requireAboveZero('the gasket area', gasketArea, 'm²')
   requireAboveZero('the gasket thickness', gasketThickness, 'm')
   requireAboveZero('the modulus of the gasket', gasketModulus, 'Pa')
-  return quantity(1 / (1 / members + gasketThickness / (gasketArea * gasketModulus)), 'N/m')
+  return newtonPerMetre(1 / (1 / members + gasketThickness / (gasketArea * gasketModulus)))
 }
 
 /**

@@ -51,6 +51,16 @@ export const EDGES = table({
     next: 'An order lists every step once, one on a line.',
     http: 422,
   },
+  FIGURE_INPUT: {
+    says: ({ key, says }) => `${key}: ${says}`,
+    next: ({ next }) => String(next),
+    http: 422,
+  },
+  FIGURE_KEY_TWICE: {
+    says: ({ key }) => `${key} is told twice.`,
+    next: 'Tell it once; several values stand in one list, with commas between.',
+    http: 422,
+  },
   PORT_NOT_FREE: {
     says: ({ port, reason }) => `Nothing can be served on port ${port}: ${reason}.`,
     next: 'Name another port, or none to have a free one taken.',

@@ -28,6 +28,11 @@ export const QUANTITY = table({
     next: ({ units }) => `Write the unit behind the number: ${units}.`,
     http: 422,
   },
+  NUMBER_WITH_UNIT: {
+    says: ({ text, unit }) => `'${text}' has a unit (${unit}); wanted is a plain number.`,
+    next: 'Write the number alone: a count (20), a share (0.9 or 90 %), a taper (1:12).',
+    http: 422,
+  },
   UNIT_UNKNOWN: {
     says: ({ unit, expected }) => `'${unit}' is not a unit that is known here (wanted: ${expected}).`,
     next: ({ units }) => `Write one of ${units}. Capitals count where they change the meaning (MPa, not mPa).`,

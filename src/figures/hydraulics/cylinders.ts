@@ -1,0 +1,167 @@
+// Rams, jacks, levers and what is held up by oil.
+import {
+  cylinderDuty,
+  cylinderForce,
+  cylinderSpeed,
+  dropAtViscosity,
+  jack,
+  leakDown,
+  leverForce,
+  ramArm,
+} from '../../mechanics/index.ts'
+import { exact, known, knownNumber, optional, told, whole } from '../frame/ask.ts'
+import { figure } from '../frame/figure.ts'
+import { type Lines, say, sayNumber } from '../frame/say.ts'
+
+export const CYLINDERS = [
+  figure({
+    name: 'ram-force',
+    asks: 'What does this cylinder push and pull?',
+    of: ['cylinderForce'],
+    inputs: {
+      bore: known('length'),
+      rod: optional(told(known('length'), 'diameter of the rod; left out a plain ram that only pushes')),
+      pressure: known('pressure'),
+      backPressure: optional(known('pressure')),
+      efficiency: optional(knownNumber),
+    },
+    work: cylinderForce,
+    answers: ({ push, pull }, { rod }) => ({
+      pushes: say('force', push),
+      pulls: say('force', rod === undefined ? undefined : pull),
+    }),
+    words: 'force = (pressure × its area − back pressure × the other area) × efficiency',
+    example: 'bore=50 mm rod=25 mm pressure=12..14 MPa',
+  }),
+  figure({
+    name: 'ram-speed',
+    asks: 'How fast does this cylinder go out and in?',
+    of: ['cylinderSpeed'],
+    inputs: {
+      bore: known('length'),
+      rod: optional(known('length')),
+      flow: known('flow'),
+      stroke: optional(told(known('length'), 'for the times; left out no times')),
+    },
+    work: cylinderSpeed,
+    answers: (moves) => ({
+      'goes out at': say('speed', moves.out),
+      'goes in at': say('speed', moves.in),
+      'time out': say('time', moves.outTime),
+      'time in': say('time', moves.inTime),
+    }),
+    words: 'speed = flow ÷ area',
+    example: 'bore=2 in rod=1 in flow=3 US gpm stroke=12 in',
+  }),
+  figure({
+    name: 'ram-wanted',
+    asks: 'What cylinder, flow and power does this press or lift need?',
+    of: ['cylinderDuty'],
+    inputs: {
+      force: exact('force'),
+      pressure: exact('pressure'),
+      stroke: told(exact('length'), 'length of the stroke'),
+      time: exact('time'),
+    },
+    work: cylinderDuty,
+    answers: ({ bore, flow, power, area }) => ({
+      bore: say('length', bore),
+      flow: say('flow', flow),
+      'power of the oil': say('power', power),
+      area: say('area', area),
+    }),
+    words: 'area = force ÷ pressure; flow = area × stroke ÷ time; power = pressure × flow; no losses',
+    example: 'force=100 kN pressure=18..20 MPa stroke=300 mm time=30 s',
+  }),
+  figure({
+    name: 'jack',
+    asks: 'What do two pistons on one oil do?',
+    of: ['jack'],
+    inputs: {
+      smallArea: told(exact('area'), 'area of the small piston'),
+      largeArea: told(exact('area'), 'area of the large piston'),
+      force: told(exact('force'), 'on the small piston'),
+      stroke: told(exact('length'), 'of the small piston'),
+    },
+    work: jack,
+    answers: ({ force, stroke, pressure, work }) => ({
+      'the large piston pushes': say('force', force),
+      'and moves': say('length', stroke),
+      'pressure of the oil': say('pressure', pressure),
+      work: say('energy', work),
+    }),
+    words: 'force × area ÷ area; the stroke the other way; no losses',
+    example: 'small-area=2 cm² large-area=40 cm² force=180..200 N stroke=50 mm',
+  }),
+  figure({
+    name: 'lever',
+    asks: 'What force does the lever need or give?',
+    of: ['leverForce'],
+    inputs: {
+      load: known('force'),
+      loadArm: known('length'),
+      forceArm: told(known('length'), 'from the pivot to the force, along the lever'),
+      slant: optional(known('angle')),
+    },
+    work: leverForce,
+    answers: (force) => ({ force: say('force', force) }),
+    words: 'force = load × its arm ÷ (arm of the force × cosine of its slant)',
+    example: 'load=1000 N load-arm=200 mm force-arm=95..100 mm',
+  }),
+  figure({
+    name: 'ram-arm',
+    asks: 'Where in its travel must the ram of a lifting arm push hardest?',
+    of: ['ramArm'],
+    inputs: {
+      load: told(known('force'), 'load at the end of the arm, the arm’s own weight in it'),
+      loadRadius: exact('length'),
+      pinRadius: told(exact('length'), 'from the pivot to the ram’s pin on the arm'),
+      anchorDistance: told(exact('length'), 'from the pivot to the fixed end of the ram'),
+      closed: exact('length'),
+      open: told(exact('length'), 'length of the ram between its pins, fully out'),
+      closedAngle: exact('angle'),
+      places: optional(whole),
+    },
+    work: ramArm,
+    answers: ({ hardest, travel }): Lines => ({
+      'hardest push of the ram': say('force', hardest.force),
+      'with the ram out by': say('length', hardest.extension),
+      'with the arm above level by': say('angle', hardest.angle, { metric: '°', inch: '°' }),
+      'ram force over load there': sayNumber(hardest.ratio),
+      'ram in: force': say('force', travel[0]!.force),
+      'ram out: force': say('force', travel.at(-1)!.force),
+    }),
+    words:
+      'ram × its square distance from the pivot = load × its level distance from the pivot, at every place of the travel',
+    example:
+      'load=900..1000 N load-radius=800 mm pin-radius=200 mm anchor-distance=500 mm closed=400 mm open=600 mm closed-angle=-20°',
+  }),
+  figure({
+    name: 'leak-down',
+    asks: 'How far does a load sink on a ram that leaks?',
+    of: ['leakDown'],
+    inputs: {
+      leakage: known('flow'),
+      area: told(known('area'), 'of the piston that carries the load'),
+      time: known('time'),
+    },
+    work: leakDown,
+    answers: ({ drop, volume }) => ({ 'sinks by': say('length', drop), 'oil gone': say('volume', volume) }),
+    words: 'drop = leak × time ÷ area',
+    example: 'leakage=0.5..1 ml/min area=20 cm² time=60 min',
+  }),
+  figure({
+    name: 'drop-at-other-warmth',
+    asks: 'What would that leak-down be at another warmth of the oil?',
+    of: ['dropAtViscosity'],
+    inputs: {
+      drop: known('length'),
+      viscosityThen: told(known('viscosity'), 'of the oil when it was read: figure oil-viscosity gives it'),
+      viscosityNow: told(known('viscosity'), 'of the oil at the other warmth'),
+    },
+    work: (given) => dropAtViscosity(given),
+    answers: (drop) => ({ 'sinks by': say('length', drop) }),
+    words: 'drop × viscosity then ÷ viscosity now',
+    example: 'drop=10 mm viscosity-then=100 mm²/s viscosity-now=25..30 mm²/s',
+  }),
+]
