@@ -3,7 +3,6 @@
 import { ed25519 } from '@noble/curves/ed25519.js'
 import { bytesToHex, hexToBytes, utf8ToBytes } from '@noble/hashes/utils.js'
 import { strFromU8, unzipSync, type Zippable, zipSync } from 'fflate'
-import { Problem } from '../../problem/problem.ts'
 import { canonicalForm, hashOfBytes } from '../canonicalForm.ts'
 
 export interface Member {
@@ -165,12 +164,4 @@ function containerFaults(
   if (at < 0 && again.length === bytes.length) return []
   const place = at < 0 ? Math.min(again.length, bytes.length) : at
   return [{ what: 'container', says: `It is not as it was written, from byte ${place + 1} on.` }]
-}
-
-/** @throws ARCHIVE_BROKEN when anything at all is wrong */
-export function mustBeWhole<About>(opened: Opened<About>, file: string): Manifest<About> {
-  const [first] = opened.faults
-  if (first || !opened.manifest)
-    throw new Problem('ARCHIVE_BROKEN', { file, reason: first?.says ?? 'it has no manifest' })
-  return opened.manifest
 }

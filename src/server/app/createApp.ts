@@ -16,6 +16,9 @@ import {
   validatorCompiler,
   type ZodTypeProvider,
 } from 'fastify-type-provider-zod'
+import type { OpenAPIV3_1 } from 'openapi-types'
+import { z } from 'zod'
+import { entrySchema } from '../../journal/entry.ts'
 import { Problem } from '../../problem/problem.ts'
 import { bookRoutes } from '../routes/books.ts'
 import { changeRoutes } from '../routes/changes.ts'
@@ -103,7 +106,11 @@ export async function createApp(parts: Parts, options: AppOptions): Promise<Fast
   await app.register(compress, { threshold: 1_024, encodings: ['br', 'gzip'] })
   await app.register(sse)
   await app.register(swagger, {
-    openapi: { openapi: '3.1.0', info: { title: 'Matchmark', version: '1', description: ABOUT } },
+    openapi: {
+      openapi: '3.1.0',
+      info: { title: 'Matchmark', version: '1', description: ABOUT },
+      components: { schemas: { Entry: ENTRY } },
+    },
     transform: jsonSchemaTransform,
   })
   measured(made, parts)
@@ -124,6 +131,9 @@ const ROUTES = [
   workRoutes,
   bookRoutes,
 ] as const
+
+/** Entries are held to it by the journal itself, which says better what is wrong. */
+const ENTRY = z.toJSONSchema(entrySchema, { io: 'input' }) as OpenAPIV3_1.SchemaObject
 
 const ABOUT = `Entries go in and come out in any order; what they mean is in src/journal/SPEC.md. Errors are {problem: {code, says, next, facts}}.`
 

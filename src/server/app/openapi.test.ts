@@ -23,6 +23,7 @@ test('what can be asked is told as OpenAPI, made from the schemas that requests 
   )
   for (const [path, methods] of Object.entries<Record<string, { summary?: string }>>(api.paths))
     for (const [method, { summary }] of Object.entries(methods)) expect(summary, `${method} ${path}`).toMatch(/\.$/)
+  expect(api.components.schemas.Entry.oneOf).toHaveLength(14)
   expect(api.paths['/api/enrol'].post.requestBody.content['application/json'].schema.required).toEqual([
     'code',
     'called',
