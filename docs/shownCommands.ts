@@ -53,6 +53,8 @@ function beside(shown: ReadonlyMap<string, string>): Files {
   return {
     read: async (path) => shown.get(path) ?? diskFiles.read(join(root, path)),
     write: async () => {},
+    readBytes: async (path) => diskFiles.readBytes(join(root, path)),
+    writeBytes: async () => {},
   }
 }
 

@@ -1,5 +1,5 @@
 // Files of the machine, read with care: what is too large, a folder or no text is refused before anything looks at it.
-import { mkdir, open, stat, writeFile } from 'node:fs/promises'
+import { mkdir, open, readFile, rename, stat, writeFile } from 'node:fs/promises'
 import { dirname } from 'node:path'
 import { Problem } from '../problem/problem.ts'
 import type { Files } from './io.ts'
@@ -37,6 +37,36 @@ export const diskFiles: Files = {
       throw new Problem('FILE_UNWRITABLE', { file: path, reason: reasonOf(error) })
     }
   },
+  readBytes: archiveOf,
+  writeBytes: writeWhole,
+}
+
+/** Beside first and then by its name: an archive is there whole or not at all. */
+async function writeWhole(path: string, bytes: Uint8Array): Promise<void> {
+  try {
+    await mkdir(dirname(path), { recursive: true })
+    await writeFile(`${path}.new`, bytes, { flush: true })
+    await rename(`${path}.new`, path)
+  } catch (error) {
+    throw new Problem('FILE_UNWRITABLE', { file: path, reason: reasonOf(error) })
+  }
+}
+
+/** An archive with its photos is large; one that cannot be one is not read. */
+const MOST_ARCHIVE_BYTES = 2 ** 30
+
+async function archiveOf(file: string): Promise<Uint8Array> {
+  try {
+    const kind = await stat(file)
+    if (kind.isDirectory()) throw new Problem('FILE_IS_FOLDER', { file })
+    if (!kind.isFile()) throw new Problem('FILE_UNREADABLE', { file, reason: 'it is a device or a pipe, no file' })
+    if (kind.size > MOST_ARCHIVE_BYTES)
+      throw new Problem('FILE_TOO_LARGE', { size: `${Math.ceil(kind.size / 2 ** 20)} MiB`, most: '1 GiB' })
+    return await readFile(file)
+  } catch (error) {
+    if (error instanceof Problem) throw error
+    throw new Problem('FILE_UNREADABLE', { file, reason: reasonOf(error) })
+  }
 }
 
 async function bytesOf(file: string): Promise<Uint8Array> {

@@ -1,7 +1,9 @@
 // What a command is handed of the world; tests hand it something else.
 
-/** A unit, a job, an order: text in, text out. Both throw a Problem that names the file. */
+/** A unit, a job, an order: text in, text out; archives as bytes. All throw a Problem that names the file. */
 export interface Files {
+  readonly readBytes: (path: string) => Promise<Uint8Array>
+  readonly writeBytes: (path: string, bytes: Uint8Array) => Promise<void>
   readonly read: (path: string) => Promise<string>
   /** Makes the folders that are missing. */
   readonly write: (path: string, text: string) => Promise<void>

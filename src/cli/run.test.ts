@@ -45,7 +45,10 @@ test('with --json wrong use is told to machines too', async () => {
 })
 
 test('a fault of the program is told in one line, with where it happened, and ends with 70', async () => {
-  const broken = { read: async () => Promise.reject(new TypeError('x is\nnot a function')), write: async () => {} }
+  const broken = {
+    ...memoryFiles(new Map()),
+    read: async () => Promise.reject(new TypeError('x is\nnot a function')),
+  }
   const { code, out, err } = await say(['check', 'box.unit.yaml'], { files: broken })
   expect(code).toBe(70)
   expect(out).toBe('')

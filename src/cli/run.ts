@@ -169,6 +169,56 @@ function commands(io: Io, done: Done): Command {
         (await import('./commands/shop.ts')).shop(io, { what, name }, { ...asked, in: String(asked.in) }),
       ),
     )
+  const kept = (each: Command) => stored(each).option('--in <DIR>', 'the folder of the shop', 'out')
+  const place = ({ store, ...asked }: Asked & Record<string, unknown>) => ({
+    ...asked,
+    in: String(asked.in),
+    ...(typeof store === 'string' && { store }),
+  })
+  kept(command('export <JOB>', 'write a job of the shop into one sealed file'))
+    .requiredOption('-o, --into <FILE>', 'the file to write')
+    .option('--plain', 'write it as a job file for people instead', false)
+    .action(
+      does(async (asked, job: string) =>
+        (await import('./commands/exportJob.ts')).exportOne(io, job, {
+          ...place(asked),
+          into: String(asked.into),
+          plain: asked.plain === true,
+        }),
+      ),
+    )
+  kept(command('import <FILE>', 'take a sealed job, or a job file, into the shop'))
+    .option('--from <KEY>', 'only from the shop that this public key belongs to')
+    .action(
+      does(async (asked, file: string) =>
+        (await import('./commands/importFile.ts')).importFile(io, file, place(asked)),
+      ),
+    )
+  command('verify <FILE>', 'say what a sealed job holds, whose it is, and whether anything was changed or cut').action(
+    does(async (asked, file: string) => (await import('./commands/verify.ts')).verify(io, file, asked)),
+  )
+  kept(command('backup', 'copy the whole shop into a folder of its own, while it is served'))
+    .requiredOption('-o, --into <DIR>', 'a folder that is not there yet')
+    .action(
+      does(async (asked) =>
+        (await import('./commands/backup.ts')).backup(io, { ...place(asked), into: String(asked.into) }),
+      ),
+    )
+  command('restore <DIR>', 'put a backup in the place of a shop that is not served; what was there is set aside')
+    .option('--in <DIR>', 'the folder of the shop', 'out')
+    .action(
+      does(async (asked, folder: string) =>
+        (await import('./commands/restore.ts')).restoreFrom(io, folder, { ...asked, in: String(asked.in) }),
+      ),
+    )
+  command('move', 'copy the shop of a folder to PostgreSQL, and compare every hash')
+    .option('--in <DIR>', 'the folder of the shop', 'out')
+    .requiredOption('--to <URL>', 'postgres://user@host:port/database')
+    .action(
+      does(async (asked) =>
+        (await import('./commands/move.ts')).moveTo(io, { ...asked, in: String(asked.in), to: String(asked.to) }),
+      ),
+    )
   served(command('start <FILE>', 'do all of it: sequence, settings, buying list and job book, then show the book'))
     .option('--once', 'end when the work is done')
     .option('-o, --into <DIR>', 'the folder for the job book', 'out')

@@ -34,6 +34,8 @@ export interface ServeOptions extends ShopPlace {
   readonly worker: URL
   readonly now: () => number
   readonly log?: Log | undefined
+  /** From one address; usually 3,000. */
+  readonly requestsAMinute?: number
 }
 
 export interface Served extends Address {
@@ -68,7 +70,7 @@ export async function serveShop(options: ServeOptions): Promise<Served> {
     const own: Door = behind
       ? { kind: 'shop', names: [new URL(behind).hostname], behindProxy: true }
       : { kind: 'own machine' }
-    const app = await createApp(parts, { door: own, log })
+    const app = await createApp(parts, { door: own, log, requestsAMinute: options.requestsAMinute })
     doors.push(app)
     const address = await listen(app, {
       host: '127.0.0.1',

@@ -19,6 +19,8 @@ export function memoryFiles(files: Map<string, string>): Files {
       return text
     },
     write: async (path, text) => void files.set(join(path), text),
+    readBytes: async (path) => Buffer.from(files.get(join(path)) ?? '', 'latin1'),
+    writeBytes: async (path, bytes) => void files.set(join(path), Buffer.from(bytes).toString('latin1')),
   }
 }
 

@@ -34,4 +34,19 @@ export const JOURNAL = table({
     next: 'Only texts, finite numbers, true, false, null, lists and plain objects can be written; see RFC 8785.',
     http: 422,
   },
+  ARCHIVE_BROKEN: {
+    says: ({ file, reason }) => `${file} is not as it was sealed: ${reason}`,
+    next: "Nothing was taken from it. 'matchmark verify' says all that is wrong; ask for the archive anew.",
+    http: 422,
+  },
+  ARCHIVE_OF_OTHERS: {
+    says: ({ file, received, expected }) => `${file} was sealed with the key ${received}; expected ${expected}.`,
+    next: 'Ask who sent it. Without --key it is taken from any shop.',
+    http: 409,
+  },
+  FOLDER_TAKEN: {
+    says: ({ folder }) => `There is something in ${folder} already.`,
+    next: 'Name a folder that is not there yet; each backup has one of its own.',
+    http: 409,
+  },
 })

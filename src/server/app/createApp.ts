@@ -64,10 +64,19 @@ export interface AppOptions {
   readonly authority?: string | null
   readonly log?: Log | undefined
   readonly requestTimeout_ms?: number
+  /** From one address. */
+  readonly requestsAMinute?: number | undefined
 }
 
 export async function createApp(parts: Parts, options: AppOptions): Promise<FastifyInstance> {
-  const { door, certificate, authority = null, log, requestTimeout_ms = REQUEST_ms } = options
+  const {
+    door,
+    certificate,
+    authority = null,
+    log,
+    requestTimeout_ms = REQUEST_ms,
+    requestsAMinute = REQUESTS_A_MINUTE,
+  } = options
   const settings: FastifyServerOptions = {
     logger: log ? { level: log.level, stream: { write: log.write } } : false,
     logController: new LogController({ disableRequestLogging: true }),
@@ -90,7 +99,7 @@ export async function createApp(parts: Parts, options: AppOptions): Promise<Fast
   tellProblems(made)
   await secureHeaders(made, door)
   await guard(made, parts, door)
-  await app.register(rateLimit, { max: REQUESTS_A_MINUTE, timeWindow: '1 minute' })
+  await app.register(rateLimit, { max: requestsAMinute, timeWindow: '1 minute' })
   await app.register(compress, { threshold: 1_024, encodings: ['br', 'gzip'] })
   await app.register(sse)
   await app.register(swagger, {

@@ -1,0 +1,117 @@
+// One job, whole, in one file: its entries, its unit files and photos, sealed by the shop.
+import { utf8ToBytes } from '@noble/hashes/utils.js'
+import { strFromU8 } from 'fflate'
+import { type ChainReport, checkChains, type Hashed, headsOf } from '../checkChains.ts'
+import type { Entry } from '../entry.ts'
+import { compareEntries } from '../foldOrder.ts'
+import type { Head } from '../journal.ts'
+import { readEntry } from '../readEntry.ts'
+import { type Member, type Opened, openSealed, type SealFault, seal } from './sealed.ts'
+
+const SCHEMA = 'matchmark-archive/1'
+const ENTRIES = 'entries.jsonl'
+
+export interface JobAbout {
+  readonly job: string
+  /** When it was sealed, milliseconds since 1970. */
+  readonly sealed_ms: number
+  readonly entries: number
+  /** The end of every device's chain: a tail that is cut off is missed. */
+  readonly heads: readonly Head[]
+}
+
+export interface JobFile {
+  readonly sha256: string
+  readonly ending: string
+  readonly bytes: Uint8Array
+}
+
+/** @param secret the shop's key */
+export function sealJob(
+  {
+    job,
+    sealed_ms,
+    entries,
+    files,
+  }: { job: string; sealed_ms: number; entries: readonly Entry[]; files: readonly JobFile[] },
+  secret: string,
+): Uint8Array {
+  const sorted = [...entries].sort(compareEntries).map(readEntry)
+  const text = sorted.map((one) => `${one.text}\n`).join('')
+  const about: JobAbout = { job, sealed_ms, entries: sorted.length, heads: headsOf(sorted) }
+  const members: Member[] = [
+    { name: ENTRIES, bytes: utf8ToBytes(text) },
+    ...[...files]
+      .sort((a, b) => (a.sha256 < b.sha256 ? -1 : 1))
+      .map(({ sha256, ending, bytes }) => ({ name: `files/${sha256}.${ending}`, bytes })),
+  ]
+  return seal({ schema: SCHEMA, about, members }, secret)
+}
+
+export interface Verified {
+  readonly about: JobAbout | null
+  /** Who sealed it: the shop's public key. */
+  readonly key: string | null
+  readonly entries: readonly Hashed[]
+  readonly files: readonly { readonly sha256: string; readonly bytes: Uint8Array }[]
+  /** One for each device, also one that is gone altogether. */
+  readonly chains: readonly ChainReport[]
+  /** None: it is as it was sealed, and every chain is whole. */
+  readonly faults: readonly SealFault[]
+}
+
+/** Says what an archive holds and all that is wrong with it; needs nothing but its bytes. */
+export function verifyJob(bytes: Uint8Array): Verified {
+  const opened = openSealed<JobAbout>(bytes, SCHEMA)
+  const { entries, faults: lineFaults } = entriesIn(opened)
+  const chains = checkChains(entries)
+  const about = opened.manifest?.about ?? null
+  return {
+    about,
+    key: opened.manifest?.key ?? null,
+    entries,
+    files: filesIn(opened),
+    chains,
+    faults: [...opened.faults, ...lineFaults, ...chains.flatMap(chainFaults), ...tailFaults(about, entries)],
+  }
+}
+
+const says = (text: string): SealFault => ({ what: 'member', says: text })
+
+function entriesIn({ members }: Opened<JobAbout>): { entries: Hashed[]; faults: SealFault[] } {
+  const entries: Hashed[] = []
+  const faults: SealFault[] = []
+  const text = members.get(ENTRIES)
+  if (!text) return { entries, faults }
+  for (const [index, line] of strFromU8(text).split('\n').entries()) {
+    if (line === '') continue
+    try {
+      const { entry, text: written, hash } = readEntry(JSON.parse(line))
+      if (written !== line) faults.push(says(`Line ${index + 1} of ${ENTRIES} is not in the form that is hashed.`))
+      entries.push({ entry, hash })
+    } catch {
+      faults.push(says(`Line ${index + 1} of ${ENTRIES} is no entry.`))
+    }
+  }
+  return { entries, faults }
+}
+
+const filesIn = ({ members }: Opened<JobAbout>) =>
+  [...members].flatMap(([name, bytes]) => {
+    const sha256 = /^files\/([0-9a-f]{64})\.\w+$/.exec(name)?.[1]
+    return sha256 ? [{ sha256, bytes }] : []
+  })
+
+const chainFaults = ({ device, faults }: ChainReport): SealFault[] =>
+  faults
+    // A device whose clock was set back has told the truth all the same.
+    .filter(({ what }) => what !== 'clock')
+    .slice(0, 1)
+    .map(({ what, seq, id }) => says(`${device}: entry ${seq} (${id}) is the first that does not fit: ${what}.`))
+
+function tailFaults(about: JobAbout | null, entries: readonly Hashed[]): SealFault[] {
+  const here = new Set(entries.map(({ hash }) => hash))
+  return (about?.heads ?? [])
+    .filter(({ hash }) => !here.has(hash))
+    .map(({ device, seq }) => says(`${device}: its last entry, number ${seq}, is missing or was changed.`))
+}

@@ -1,0 +1,74 @@
+// A job leaves the shop, or comes in, as one sealed file.
+import { type JobFile, sealJob, type Verified, verifyJob } from '../../journal/archive/jobArchive.ts'
+import type { Entry } from '../../journal/entry.ts'
+import { Problem } from '../../problem/problem.ts'
+import type { OpenShop } from '../openShop.ts'
+import { allOf } from './allOf.ts'
+import { shopKey } from './shopKey.ts'
+
+const ENDINGS = { 'image/jpeg': 'jpg', 'image/png': 'png', 'image/webp': 'webp', 'text/yaml': 'yaml' } as const
+/** Entries that one `put` takes. */
+const AT_ONCE = 500
+
+export interface Exported {
+  readonly bytes: Uint8Array
+  readonly entries: number
+  readonly files: number
+  /** Hashes that entries name and that are not here. */
+  readonly missing: readonly string[]
+}
+
+/** @throws NOT_HERE when there is no such job */
+export async function exportJob({ journal, files, vault }: OpenShop, job: string, now: number): Promise<Exported> {
+  const entries = (await allOf(journal, job)).map(({ entry }) => entry)
+  if (entries.length === 0) throw new Problem('NOT_HERE', { what: `job '${job}'` })
+  const found: JobFile[] = []
+  const missing: string[] = []
+  for (const sha256 of namedIn(entries)) {
+    const file = await files.read(sha256)
+    if (file) found.push({ sha256, ending: ENDINGS[file.type], bytes: file.bytes })
+    else missing.push(sha256)
+  }
+  const bytes = sealJob({ job, sealed_ms: now, entries, files: found }, await shopKey(vault))
+  return { bytes, entries: entries.length, files: found.length, missing }
+}
+
+/** Every file that entries name: units, photos. */
+export function namedIn(entries: readonly Entry[]): readonly string[] {
+  const named = entries.flatMap((entry) => {
+    if (entry.kind === 'unit-adopted') return [entry.body.unit]
+    if (entry.kind === 'photo') return [entry.body.file]
+    if (entry.kind === 'step-signed' && entry.body.photo) return [entry.body.photo]
+    return []
+  })
+  return [...new Set(named)].sort()
+}
+
+export interface Imported {
+  readonly verified: Verified
+  /** Entries that were not here before. */
+  readonly fresh: number
+}
+
+/**
+ * Takes a sealed job in. One that is here already grows by what it lacks.
+ *
+ * @param key only from the shop with this public key, where one is named
+ * @throws ARCHIVE_BROKEN when anything is wrong with it · ARCHIVE_OF_OTHERS
+ */
+export async function importArchive(
+  { journal, files }: OpenShop,
+  { bytes, file, key }: { bytes: Uint8Array; file: string; key?: string | undefined },
+): Promise<Imported> {
+  const verified = verifyJob(bytes)
+  const [fault] = verified.faults
+  if (fault || !verified.about)
+    throw new Problem('ARCHIVE_BROKEN', { file, reason: fault?.says ?? 'it has no manifest' })
+  if (key !== undefined && verified.key !== key)
+    throw new Problem('ARCHIVE_OF_OTHERS', { file, received: verified.key ?? 'none', expected: key })
+  const before = (await allOf(journal, verified.about.job)).length
+  for (const one of verified.files) await files.put(one.sha256, one.bytes)
+  const entries = verified.entries.map(({ entry }) => entry)
+  for (let at = 0; at < entries.length; at += AT_ONCE) await journal.put(entries.slice(at, at + AT_ONCE))
+  return { verified, fresh: (await allOf(journal, verified.about.job)).length - before }
+}
