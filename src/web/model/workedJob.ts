@@ -246,6 +246,7 @@ function standing(
       value: judged.value,
       bound: null,
       proven: false,
+      feasible: judged.value ? 'yes' : 'not known',
       steps,
       assumptions: [],
       conflict: null,
