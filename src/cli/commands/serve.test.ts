@@ -27,7 +27,7 @@ async function served(words: readonly string[], port?: string) {
     env: (name) => (name === 'PORT' ? port : undefined),
     stopped: async () => {
       while (!url) await new Promise((resolve) => setTimeout(resolve, 5))
-      page = await (await fetch(url)).text()
+      page = await (await fetch(`${url}/books`)).text()
     },
   })
   return { ...said, url, page }
