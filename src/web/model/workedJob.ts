@@ -247,6 +247,7 @@ function standing(
       bound: null,
       feasible: judged.value ? 'yes' : 'not known',
       proven: false,
+      feasible: judged.value ? 'yes' : 'not known',
       steps,
       assumptions: [],
       conflict: null,

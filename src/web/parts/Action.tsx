@@ -30,13 +30,19 @@ interface Does extends Words, Looks {
   readonly isPressed?: boolean
 }
 
+/** The main action of the next sheet stands at the same place: a finger that bounces is no second tap. */
+const BOUNCE_MS = 200
+
 export function Action({ children, also, onDo, isOff, label, keys, isPressed, ...looks }: Does) {
+  const since = useRef(performance.now())
   return (
     <button
       type="button"
       className={kindOf(looks, isOff)}
-      // The main action of the next sheet stands at the same place: a finger that bounces is no second tap.
-      onClick={({ detail }) => !isOff && !(looks.isMain && detail > 1) && onDo()}
+      onClick={({ detail }) => {
+        const isBounce = looks.isMain === true && detail > 0 && performance.now() - since.current < BOUNCE_MS
+        if (!isOff && !isBounce) onDo()
+      }}
       aria-disabled={isOff || undefined}
       aria-label={label}
       aria-keyshortcuts={keys}

@@ -1,6 +1,6 @@
 // The bench as the screens see it: the entries of every job on this device, who stands here, what waits to be sent. A thing put is kept on
 // this device before anything else; the network comes after and may come late.
-import { nextEntry } from '../../journal/chain.ts'
+import { nextEntry, type Tail } from '../../journal/chain.ts'
 import { latest } from '../../journal/clock.ts'
 import type { At, Entry } from '../../journal/entry.ts'
 import { compareEntries } from '../../journal/foldOrder.ts'
@@ -43,11 +43,18 @@ const SOON_MS = 2_000
 const LATE_MS = 30_000
 const LOCK = 'matchmark-write'
 
+const tailKey = ({ stream, device }: Pick<Entry, 'stream' | 'device'>): string => `${stream}\n${device}`
+
 export class Bench {
   #state: BenchState
   readonly #given: Given
   readonly #listeners = new Set<() => void>()
   #clock: At | undefined
+  /** Stream → how far this store was read. */
+  readonly #read = new Map<string, number>()
+  readonly #reading = new Map<string, Promise<void>>()
+  /** Where each device stands in each stream. */
+  readonly #tails = new Map<string, Tail>()
   #round: Promise<void> | undefined
   #again = false
   #timer: ReturnType<typeof setTimeout> | undefined
@@ -104,8 +111,9 @@ export class Bench {
     const { device, person } = this.#state
     if (person === undefined) throw new Error('assert: nobody is at the bench')
     await this.#alone(async () => {
-      const head = (await journal.heads(stream)).filter((one) => one.device === device).sort((a, b) => b.seq - a.seq)[0]
-      let tail = head && { seq: head.seq, hash: head.hash }
+      // Another tab of this device may have written meanwhile.
+      await this.#reread(stream)
+      let tail = this.#tails.get(tailKey({ stream, device }))
       const entries = said.map(({ kind, body }) => {
         const made = nextEntry(
           { id: crypto.randomUUID(), stream, kind, body: body as never, person, device },
@@ -266,20 +274,35 @@ export class Bench {
     if (adopted?.kind === 'unit-adopted') await this.unitText(adopted.body.unit)
   }
 
-  async #reread(stream: string): Promise<void> {
-    const entries: Entry[] = []
-    let after = 0
+  /** Takes in what has come to a stream since it was read last; one reading of a stream after the other. */
+  #reread(stream: string): Promise<void> {
+    const reading = (this.#reading.get(stream) ?? Promise.resolve()).then(() => this.#readOn(stream))
+    this.#reading.set(
+      stream,
+      reading.catch(() => undefined),
+    )
+    return reading
+  }
+
+  async #readOn(stream: string): Promise<void> {
+    const fresh: Entry[] = []
+    let after = this.#read.get(stream) ?? 0
     for (;;) {
-      const part = await this.#given.journal.read(stream, { after, limit: PAGE })
-      entries.push(...part.entries.map(({ entry }) => entry))
-      if (part.entries.length < PAGE) break
-      after = part.position
+      const { entries, position } = await this.#given.journal.read(stream, { after, limit: PAGE })
+      for (const { entry, hash } of entries) {
+        fresh.push(entry)
+        this.#clock = latest(this.#clock, entry.at)
+        const key = tailKey(entry)
+        if (entry.seq > (this.#tails.get(key)?.seq ?? 0)) this.#tails.set(key, { seq: entry.seq, hash })
+      }
+      after = position
+      if (entries.length < PAGE) break
     }
-    // Nothing is ever taken out of a journal: a reading that is shorter is an older one that came late.
-    if (entries.length < (this.#state.streams.get(stream)?.length ?? 0)) return
-    entries.sort(compareEntries)
-    for (const { at } of entries) this.#clock = latest(this.#clock, at)
-    this.#set({ streams: new Map(this.#state.streams).set(stream, entries) })
+    this.#read.set(stream, after)
+    if (fresh.length > 0) {
+      const entries = [...(this.#state.streams.get(stream) ?? []), ...fresh].sort(compareEntries)
+      this.#set({ streams: new Map(this.#state.streams).set(stream, entries) })
+    }
     await this.#countWaiting(stream)
   }
 

@@ -84,7 +84,11 @@ interface Hand {
 
 const finger = (page: Page): Hand => ({
   tap: (what) => page.getByText(what, { exact: true }).tap(),
-  main: () => main(page).tap(),
+  async main() {
+    // Nobody taps what has stood there for less than a fifth of a second.
+    await page.waitForTimeout(200)
+    await main(page).tap({ force: true })
+  },
   async type(text) {
     for (const [key] of text.matchAll(/(?<= ?)(thou|in|mm)|[^ ]/g)) {
       const name = { '/': 'over', '+': 'plus', '-': 'minus', '.': 'point', ' ': 'blank' }[key] ?? key
@@ -305,6 +309,21 @@ test('the sequence changed under somebody’s feet is shown', async () => {
   await page.getByText('This step was number 1; now it is number 2.').waitFor()
   await page.getByText('I have seen it').tap()
   await page.getByText('The sequence was changed by').waitFor({ state: 'detached' })
+})
+
+test('what the device cannot keep is told, and nothing goes on', async () => {
+  const page = await at('tablet', 'M. Ashdown')
+  await open(page)
+  await adopt(page)
+  await page.evaluate(() => {
+    IDBObjectStore.prototype.add = () => {
+      throw new DOMException('no room', 'QuotaExceededError')
+    }
+  })
+  await finger(page).main()
+  await page.getByRole('alert').getByText('It could not be kept').waitFor()
+  expect(await count(page)).toBe(1)
+  expect((await state(shop.journal)).steps.size).toBe(0)
 })
 
 test.each([

@@ -238,6 +238,7 @@ export const en = {
     sign: (n: number) => `Sign step ${n}`,
     signAlso: (next: string) => `then: ${next}`,
     signLast: 'the last one',
+    notKept: 'It could not be kept; nothing was entered.',
     signHold: 'hold two seconds',
     signHoldKey: 'or S, then Y',
     signAsk: 'Past here there is no way back without harm or new parts. Sign it?',

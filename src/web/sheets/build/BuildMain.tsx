@@ -32,6 +32,7 @@ interface Parts {
   readonly mark: MarkName
   readonly isWhy: boolean
   readonly tight: Tightening
+  readonly trouble: string | undefined
   /** What is being typed for the check; it stands on the gauge before it counts. */
   readonly typed: Typed
   readonly now_ms: number
@@ -42,7 +43,7 @@ interface Parts {
 const MOST_MAP = 420
 
 export function BuildMain(parts: Parts) {
-  const { job, worked, workedKey, step, system, mark, isWhy, tight, now_ms, onReadSize, onTakeBack } = parts
+  const { job, worked, workedKey, step, system, mark, isWhy, tight, trouble, now_ms, onReadSize, onTakeBack } = parts
   const texts = words.build
   const count = texts.stepOf(step.number, worked.steps.length)
   const numbers = useMemo(() => new Map(worked.items.map(({ part, number }) => [part, number])), [worked])
@@ -85,6 +86,11 @@ export function BuildMain(parts: Parts) {
           <p className="told">{texts.earlier(listOf(before.map(({ number }) => number)))}</p>
         )}
       </div>
+      {trouble !== undefined && (
+        <p className={css.trouble} role="alert">
+          <Mark name="stop" /> <b>{texts.notKept}</b> {trouble}
+        </p>
+      )}
       <SequenceNotice job={job} step={step.step} now_ms={now_ms} />
       {step.noReturn !== undefined && (
         <div className={css.noReturn}>

@@ -1,5 +1,5 @@
 // The Build sheet: one step at a time, with its drawing, settings, cautions, readings, clocks, and the hand that signs it.
-import { useRef, useState } from 'react'
+import { useState } from 'react'
 import { useLocation } from 'wouter'
 import type { System } from '../../../quantity/printQuantity.ts'
 import type { Saying } from '../../../record/entriesOfJob.ts'
@@ -15,12 +15,12 @@ import { Sheet } from '../../parts/Sheet.tsx'
 import { StageLine } from '../../parts/StageLine.tsx'
 import { TitleBlock } from '../../parts/TitleBlock.tsx'
 import { useNow } from '../../parts/useNow.ts'
-import { useBench, useBenchState } from '../../sync/BenchContext.tsx'
 import { words } from '../../words/words.ts'
 import { buildPath, stagePaths } from '../paths.ts'
 import { useBlock } from '../useBlock.ts'
 import { useDraft } from '../useDraft.ts'
 import { useKeys } from '../useKeys.ts'
+import { usePut } from '../usePut.ts'
 import css from './Build.module.css'
 import { BuildMain } from './BuildMain.tsx'
 import { BuildNotes } from './BuildNotes.tsx'
@@ -36,8 +36,7 @@ interface Parts {
 const MAIN_ID = 'main-action'
 
 export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
-  const bench = useBench()
-  const { person } = useBenchState()
+  const { put, trouble } = usePut(job.number)
   const [, go] = useLocation()
   const [asked, setAsked] = useState<{ readonly says: string; readonly onYes: () => void }>()
   const [size, setSize] = useState<SizeSheet>()
@@ -65,27 +64,14 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
   const next = steps[step.number]
   const previous = steps[step.number - 2]
   const inHand = stepInHand(job)
-  const isBusy = useRef(false)
 
-  /** Kept before the sheet goes on; a second tap meanwhile does nothing. */
-  const put = async (said: readonly Saying[], then?: () => void) => {
-    if (isBusy.current) return
-    if (person === undefined) return go(`/device?back=${encodeURIComponent(location.pathname)}`)
-    isBusy.current = true
-    try {
-      await bench.put(job.number, said)
-      then?.()
-    } finally {
-      isBusy.current = false
-    }
-  }
   const forward = () => {
     const open = steps.find(
       ({ number, step: id }) => number > step.number && job.state.steps.get(id)?.stands !== 'done',
     )
     if (open) go(buildPath(job.number, open.step))
   }
-  const sign = (also: readonly Saying[] = []) => void put([...also, signatureOf(step, sequence)], forward)
+  const sign = (also: readonly Saying[] = []) => put([...also, signatureOf(step, sequence)], forward)
   const take = () => {
     if (typed.kind !== 'figure') return document.getElementById(READING_ID)?.focus()
     if (size) {
@@ -97,7 +83,7 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
         step: step.step,
         ...(instrument !== '' && { with: instrument }),
       }
-      return void put([{ kind: 'reading', body }], () => {
+      return put([{ kind: 'reading', body }], () => {
         setText('')
         setSize(undefined)
       })
@@ -105,7 +91,7 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
     const said = resultOf(step, { typed, instrument: instrument || undefined })
     if (!said) return
     const isSigned = act.act === 'take' && act.signs
-    void put(isSigned ? [said, signatureOf(step, sequence)] : [said], () => {
+    put(isSigned ? [said, signatureOf(step, sequence)] : [said], () => {
       setText('')
       if (isSigned) forward()
     })
@@ -114,11 +100,11 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
     const check = step.check?.id ?? step.step
     const body = { check, result: said }
     if (said === 'good') sign([{ kind: 'check-result', body }])
-    else void put([{ kind: 'check-result', body }])
+    else put([{ kind: 'check-result', body }])
   }
   const notRead = () =>
     step.check &&
-    void put([{ kind: 'check-result', body: { check: step.check.id, result: 'not known' } }], () => setText(''))
+    put([{ kind: 'check-result', body: { check: step.check.id, result: 'not known' } }], () => setText(''))
 
   const tapMain = () => document.getElementById(MAIN_ID)?.querySelector<HTMLElement>('button, a')?.click()
   useKeys({
@@ -164,7 +150,7 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
             <div id={MAIN_ID} className={css.acts}>
               <MainAction
                 {...main}
-                onBegin={() => void put([beginningOf(step, sequence)])}
+                onBegin={() => put([beginningOf(step, sequence)])}
                 onTake={take}
                 onSign={() => sign()}
                 onBolt={(by) => setTapped(String(Math.max(0, Math.min(tight.total, taps + by))))}
@@ -205,14 +191,14 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
       block={<TitleBlock {...block} />}
     >
       <BuildMain
-        {...{ job, worked, workedKey, step, system, isWhy, tight, now_ms }}
+        {...{ job, worked, workedKey, step, system, isWhy, tight, now_ms, trouble }}
         typed={size ? { kind: 'nothing' } : typed}
         mark={markOf(job, step.step)}
         onReadSize={(one) => {
           setSize(one)
           setTimeout(() => document.getElementById(READING_ID)?.focus())
         }}
-        onTakeBack={(entry) => void put([{ kind: 'withdrawn', body: { of: entry } }])}
+        onTakeBack={(entry) => put([{ kind: 'withdrawn', body: { of: entry } }])}
       />
     </Sheet>
   )

@@ -1,6 +1,5 @@
 // The Sequence sheet: the steps in their order with their reasons, the points of no return, and the half section beside.
 import { useState } from 'react'
-import { useLocation } from 'wouter'
 import { second } from '../../../quantity/constructors.ts'
 import { printQuantity, type System } from '../../../quantity/printQuantity.ts'
 import { hoursText } from '../../model/clocks.ts'
@@ -14,11 +13,11 @@ import { Mark, Rack } from '../../parts/Mark.tsx'
 import { Sheet } from '../../parts/Sheet.tsx'
 import { StageLine } from '../../parts/StageLine.tsx'
 import { TitleBlock } from '../../parts/TitleBlock.tsx'
-import { useBench, useBenchState } from '../../sync/BenchContext.tsx'
 import { words } from '../../words/words.ts'
 import { buildPath, stagePaths } from '../paths.ts'
 import { useBlock } from '../useBlock.ts'
 import { useLineDrawings, useStepDrawing } from '../useDrawings.ts'
+import { usePut } from '../usePut.ts'
 import css from './Sequence.module.css'
 
 interface Parts {
@@ -35,31 +34,29 @@ const texts = words.sequence
 const BESIDE = { width: 320, mostHeight: 240 }
 
 export function SequenceSheet({ job, worked, workedKey, system, isAnew, onAnew, onKeep }: Parts) {
-  const bench = useBench()
-  const { person } = useBenchState()
-  const [, go] = useLocation()
+  const { put, trouble } = usePut(job.number)
   const [chosen, setChosen] = useState<string>()
   const { plan, steps } = worked
   const block = useBlock({ stage: 'sequence', sheet: '1/1', job, worked })
   const step = steps.find(({ step: id }) => id === chosen)
   const standing = job.state.sequence
   const isProposed = isAnew || !standing
-  const adopt = async () => {
-    if (person === undefined) return go(`/device?back=${encodeURIComponent(location.pathname)}`)
-    await bench.put(job.number, [
-      {
-        kind: 'sequence-adopted',
-        body: {
-          steps: steps.map(({ step: id, mode }) => ({ step: id, mode })),
-          ...(job.state.unit && { unit: job.state.unit.unit }),
-          ...(standing && { from: standing.entry }),
-          ...(plan.value && { value: [...plan.value] }),
-          proven: plan.proven,
+  const adopt = () =>
+    put(
+      [
+        {
+          kind: 'sequence-adopted',
+          body: {
+            steps: steps.map(({ step: id, mode }) => ({ step: id, mode })),
+            ...(job.state.unit && { unit: job.state.unit.unit }),
+            ...(standing && { from: standing.entry }),
+            ...(plan.value && { value: [...plan.value] }),
+            proven: plan.proven,
+          },
         },
-      },
-    ])
-    onKeep()
-  }
+      ],
+      onKeep,
+    )
   const inHand = stepInHand(job)
   const goOn = steps.find(({ step: id }) => id === inHand)
   return (
@@ -76,7 +73,7 @@ export function SequenceSheet({ job, worked, workedKey, system, isAnew, onAnew, 
       actions={
         <>
           {isProposed && plan.value && (
-            <Action isMain onDo={() => void adopt()} also={texts.adoptAlso(steps.length)}>
+            <Action isMain onDo={adopt} also={texts.adoptAlso(steps.length)}>
               {texts.adopt}
             </Action>
           )}
@@ -114,6 +111,11 @@ export function SequenceSheet({ job, worked, workedKey, system, isAnew, onAnew, 
           </p>
         )}
         {isAnew && <p className="told">{texts.fresh}</p>}
+        {trouble !== undefined && (
+          <p role="alert">
+            <b>{words.build.notKept}</b> {trouble}
+          </p>
+        )}
       </div>
       {plan.breaches.length > 0 && (
         <div className={css.breach}>
