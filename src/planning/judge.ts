@@ -8,6 +8,7 @@ import { needHolds, needs } from './relations/needs.ts'
 import { onePerson } from './relations/onePerson.ts'
 import type { Breach, JudgedStep } from './relations/rule.ts'
 import { type SetUpChange, setUpChanges } from './relations/setUpChanges.ts'
+import { isAllowed } from './relations/teams.ts'
 import { instanceOf } from './search/instance.ts'
 import { solve } from './search/solve.ts'
 import { assertValid } from './validate.ts'
@@ -90,13 +91,19 @@ function bestModes(
     const named = operation.modes.filter(({ id }) => mode === undefined || id === mode)
     if (named.length === 0) throw new Problem('PLANNING_UNKNOWN_MODE', { op, mode: mode ?? '' })
     const fit = named.filter(
-      (each) => each.people <= problem.people && each.needs.every((need) => needHolds(need, (id) => done.has(id))),
+      (each) => isAllowed(problem, each) && each.needs.every((need) => needHolds(need, (id) => done.has(id))),
     )
     done.add(op)
     const previous = told[place - 1]
     return {
       ...operation,
-      modes: (fit.length > 0 ? fit : named).map((each) => ({ ...each, people: 1, needs: [] })),
+      modes: (fit.length > 0 ? fit : named).map((each) => ({
+        ...each,
+        people: 1,
+        skills: [],
+        machines: {},
+        needs: [],
+      })),
       needs: previous === undefined ? [] : [follows(op, previous.op)],
     }
   })
