@@ -1,6 +1,7 @@
 // Judges a sequence that a person made by hand, by the same rules as any other.
 import { Problem } from '../problem/problem.ts'
 import { closing } from './closing.ts'
+import { judgeCrew } from './judgeCrew.ts'
 import type { Mode, Operation, OpId, PlanningProblem } from './model/problem.ts'
 import type { PlacedStep, Value } from './model/sequence.ts'
 import { bestStarts, lags } from './relations/lags.ts'
@@ -8,7 +9,7 @@ import { needHolds, needs } from './relations/needs.ts'
 import { onePerson } from './relations/onePerson.ts'
 import type { Breach, JudgedStep } from './relations/rule.ts'
 import { type SetUpChange, setUpChanges } from './relations/setUpChanges.ts'
-import { isAllowed } from './relations/teams.ts'
+import { isAllowed, worksTogether } from './relations/teams.ts'
 import { instanceOf } from './search/instance.ts'
 import { solve } from './search/solve.ts'
 import { assertValid } from './validate.ts'
@@ -16,7 +17,13 @@ import { assertValid } from './validate.ts'
 /** A step as told: an operation, if wanted its mode, if wanted its times (all steps, or none). */
 export type ToldStep =
   | OpId
-  | { readonly op: OpId; readonly mode?: string; readonly start_s?: number; readonly end_s?: number }
+  | {
+      readonly op: OpId
+      readonly mode?: string
+      readonly start_s?: number
+      readonly end_s?: number
+      readonly people?: readonly string[]
+    }
 
 export interface Judgement {
   readonly breaches: readonly Breach[]
@@ -49,6 +56,10 @@ export function judge(problem: PlanningProblem, sequence: readonly ToldStep[], b
   for (const id of operations.keys())
     if (!listed.has(id)) throw new Problem('PLANNING_STEPS', { what: 'leaves out', id })
 
+  if (worksTogether(problem)) {
+    for (const step of told) namedMode(operations.get(step.op)!, step.mode)
+    return judgeCrew(problem, told, best)
+  }
   const choices = bestModes(problem, told, operations)
   const isTimed = told.every((step) => 'start_s' in step && step.start_s !== undefined && step.end_s !== undefined)
   const steps: JudgedStep[] = choices.map((choice, place) => (isTimed ? { ...told[place]!, ...choice } : choice))
@@ -79,6 +90,13 @@ export function valueOfSteps(
   return [hazard, steps.at(-1)?.end_s ?? 0, all.length]
 }
 
+/** The mode that is told, or all of them. */
+function namedMode({ id: op, modes }: Operation, mode: string | undefined): readonly Mode[] {
+  const named = modes.filter(({ id }) => mode === undefined || id === mode)
+  if (named.length === 0) throw new Problem('PLANNING_UNKNOWN_MODE', { op, mode: mode ?? '' })
+  return named
+}
+
 /** The order is kept; modes that were not told are chosen by the search, among those whose needs hold if there are any. */
 function bestModes(
   problem: PlanningProblem,
@@ -88,8 +106,7 @@ function bestModes(
   const done = new Set<OpId>()
   const fixed = told.map(({ op, mode }, place) => {
     const operation = operations.get(op)!
-    const named = operation.modes.filter(({ id }) => mode === undefined || id === mode)
-    if (named.length === 0) throw new Problem('PLANNING_UNKNOWN_MODE', { op, mode: mode ?? '' })
+    const named = namedMode(operation, mode)
     const fit = named.filter(
       (each) => isAllowed(problem, each) && each.needs.every((need) => needHolds(need, (id) => done.has(id))),
     )

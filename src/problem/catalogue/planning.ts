@@ -37,6 +37,11 @@ export const PLANNING = table({
     next: 'Name the people and their skills in `crew`, or take the skills out.',
     http: 422,
   },
+  PLANNING_UNKNOWN_PERSON: {
+    says: ({ id }) => `The sequence names '${id}', who is not of the crew.`,
+    next: 'Name people of the crew by their ids, or nobody to have them chosen.',
+    http: 422,
+  },
   PLANNING_UNKNOWN_MACHINE: {
     says: ({ where, mode, machine }) =>
       `${where} wants the machine '${machine}' in '${mode}', which is not among the machines.`,
