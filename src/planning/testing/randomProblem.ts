@@ -154,12 +154,15 @@ function withCrew(
   people: number,
   roll: (from: number, to: number) => number,
 ): PlanningProblem {
-  const skills = [['fitter'], ['turner'], ['fitter', 'turner'], []]
+  const skills = [['fitter', 'turner'], ['fitter'], ['turner'], []]
   const nobody = { workpiece: 'any', attitude: 'any', station: 'any', tools: 'any' } as const
   return {
     ...problem,
     people,
-    crew: Array.from({ length: people }, (_, at) => ({ id: `p${at}`, skills: skills[roll(0, 3)]! })),
+    crew: Array.from({ length: people }, (_, at) => ({
+      id: `p${at}`,
+      skills: at === 0 && roll(0, 9) > 0 ? skills[0]! : skills[roll(0, 3)]!,
+    })),
     machines: { press: 1, oven: 2 },
     operations: problem.operations.map((operation) => ({
       ...operation,

@@ -1,6 +1,8 @@
 // Betters listed schedules: rules for a start, then one window after another is set free and listed anew.
+import type { Step } from '../kernel.ts'
 import { chance } from './chance.ts'
 import { compareSchedules, Lister, type Schedule } from './listing.ts'
+import { FIRST_PAUSE, PAUSES } from './pack.ts'
 import type { Way, Workshop } from './workshop.ts'
 
 interface Hunt {
@@ -9,10 +11,12 @@ interface Hunt {
   readonly late: () => boolean
   /** Whether nothing can be better. */
   readonly isBest: (schedule: Schedule) => boolean
+  /** Called after ever more placements, for what else may be found out. */
+  readonly pause: (made: number) => void
   readonly anyWillDo?: boolean
   readonly onBetter: (schedule: Schedule) => void
-  /** An order to begin with. */
-  readonly order: readonly number[] | null
+  /** Sequences to begin with, as if for one person. */
+  readonly beginnings: readonly (readonly Step[])[]
 }
 
 const SEED = 20_261_125
@@ -23,7 +27,7 @@ const PATIENCE = 120
 export function huntListed(
   workshop: Workshop,
   tails: Int32Array,
-  { effort, late, isBest, anyWillDo = false, onBetter, order }: Hunt,
+  { effort, late, isBest, pause, anyWillDo = false, onBetter, beginnings }: Hunt,
 ): number {
   const { size, durations } = workshop
   const lister = new Lister(workshop)
@@ -47,31 +51,41 @@ export function huntListed(
   }
   const isOver = () => (best !== null && (anyWillDo || isBest(best))) || lister.made + tries >= effort || late()
   const never = () => false
+  const straight = () => null
   const always = () => true
 
-  if (order) {
+  for (const steps of beginnings) {
     const rank = new Int32Array(size)
-    order.forEach((op, place) => {
-      rank[op] = place
+    const modes = new Int32Array(size)
+    steps.forEach(({ op, place }, at) => {
+      rank[op] = at
+      modes[op] = place
     })
-    take(lister.schedule({ rank, soonest: never, keep: free, stray: never }))
+    if (!isOver()) take(lister.schedule({ rank, soonest: never, modes, keep: free, stray: straight }))
+    if (!isOver()) take(lister.schedule({ rank, soonest: never, keep: free, stray: straight }))
   }
   for (const rank of [tails.map((tail) => -tail), tails.map((tail, op) => durations[op]! - tail)]) {
     for (const soonest of [always, never]) {
-      if (!isOver()) take(lister.schedule({ rank, soonest, keep: free, stray: never }))
+      if (!isOver()) take(lister.schedule({ rank, soonest, keep: free, stray: straight }))
     }
   }
   const longest = Math.max(
     1,
     tails.reduce((most, tail) => Math.max(most, tail), 0),
   )
+  let next = FIRST_PAUSE * size
   while (!isOver()) {
+    if (lister.made >= next) {
+      next *= PAUSES
+      pause(lister.made)
+      continue
+    }
     if (!current || roll(0, 29) === 0) {
       const spread = longest * part()
       const rank = Float64Array.from(tails, (tail) => -tail + spread * part())
       const eager = part()
       const soonest = roll(0, 2) > 0 ? () => part() < eager : never
-      take(lister.schedule({ rank, soonest, keep: free, stray: () => roll(0, 9) === 0 }))
+      take(lister.schedule({ rank, soonest, keep: free, stray: () => (roll(0, 4) === 0 ? part() : null) }))
       continue
     }
     if (fruitless > PATIENCE) {
@@ -105,12 +119,12 @@ export function huntListed(
       keep[op] = null
     }
     const eager = roll(0, 2) === 0 ? 0.5 : 0
-    const odd = roll(0, 1) === 0 ? 0.25 : 0
+    const odd = roll(0, 1) === 0 ? 0.4 : 0
     return {
       rank,
       keep,
       soonest: (op: number) => eager > 0 && inside[op] === 1 && part() < eager,
-      stray: () => odd > 0 && part() < odd,
+      stray: () => (odd > 0 && part() < odd ? part() : null),
     }
   }
 }

@@ -1,7 +1,7 @@
 // Makes a schedule for a crew from a list: operations are started one after another, each in the way and at the time that suit
 // best, and all times are then settled at their earliest.
 import { addBit, type BitSet, emptySet } from '../../bitSet.ts'
-import { mayStart, needsHold } from '../mayStart.ts'
+import { needsHold } from '../mayStart.ts'
 import type { Arc, CrewNeed, Way, Workshop } from './workshop.ts'
 
 export interface Schedule {
@@ -23,10 +23,12 @@ export interface Guidance {
   readonly rank: ArrayLike<number>
   /** What may start soonest goes first, and only then the rank; what wants more hazard waits. */
   readonly soonest: (op: number) => boolean
+  /** By operation the place of the mode to keep to; −1 for any. */
+  readonly modes?: Int32Array
   /** By operation a way to keep to, or null. */
   readonly keep: readonly (Way | null)[]
-  /** Whether to take a way that does not look best. */
-  readonly stray: () => boolean
+  /** From 0 up to 1 to take any way, counted from the first to the last; null to take the one that looks best. */
+  readonly stray: () => number | null
 }
 
 interface Offer {
@@ -83,16 +85,19 @@ export class Lister {
     return this.#settle(state.list, state.starts)
   }
 
-  #choose(state: Progress, ready: readonly number[], { rank, soonest, keep, stray }: Guidance): Offer | null {
-    const { instance } = this.workshop
-    const open = ready.filter((op) => mayStart(instance, op, state.done, 0))
+  #choose(state: Progress, ready: readonly number[], guidance: Guidance): Offer | null {
+    const { rank, soonest } = guidance
+    const { instance, ways } = this.workshop
+    const mayStart = (op: number) =>
+      needsHold(instance.needs[op]!, state.done, 0) && ways[op]!.some(({ masks }) => needsHold(masks, state.done, 0))
     let first = -1
-    for (const op of open) if (first < 0 || rank[op]! < rank[first]!) first = op
+    for (const op of ready) if ((first < 0 || rank[op]! < rank[first]!) && mayStart(op)) first = op
     if (first < 0) return null
-    if (!soonest(first)) return this.#best(state, first, keep[first]!, stray)
+    if (!soonest(first)) return this.#best(state, first, guidance)
     let best: Offer | null = null
-    for (const op of open) {
-      const offer = this.#best(state, op, keep[op]!, stray)
+    for (const op of ready) {
+      if (!mayStart(op)) continue
+      const offer = this.#best(state, op, guidance)
       if (!offer) continue
       const better = best
         ? offer.hazard - best.hazard || offer.start_s - best.start_s || rank[op]! - rank[best.way.op]!
@@ -103,21 +108,26 @@ export class Lister {
   }
 
   /** The way of an operation that wants least hazard, starts soonest and changes least. */
-  #best(state: Progress, op: number, keep: Way | null, stray: () => boolean): Offer | null {
-    const { ways, instance } = this.workshop
+  #best(state: Progress, op: number, { keep, modes, stray }: Guidance): Offer | null {
+    const { ways } = this.workshop
     let best: Offer | null = null
-    for (const way of keep ? [keep, ...ways[op]!] : ways[op]!) {
-      const masks = instance.modes[instance.modesOf[op]!.find((mode) => instance.modes[mode]!.place === way.place)!]!
-      if (!needsHold(masks.needs, state.done, 0)) continue
+    const part = stray()
+    const kept = keep[op] ?? null
+    const place = modes?.[op] ?? -1
+    const offers: Offer[] = []
+    for (const way of kept ? [kept, ...ways[op]!] : ways[op]!) {
+      if (place >= 0 && way.place !== place) continue
+      if (!needsHold(way.masks, state.done, 0)) continue
       const offer = state.offer(way)
       if (!offer) continue
-      if (way === keep) return offer
+      if (way === kept) return offer
       const better = best
         ? offer.hazard - best.hazard || offer.start_s - best.start_s || offer.changes - best.changes
         : -1
-      if (better < 0 || (best && stray())) best = offer
+      if (better < 0) best = offer
+      offers.push(offer)
     }
-    return best
+    return part === null ? best : (offers[Math.floor(part * offers.length)] ?? null)
   }
 
   /**
@@ -147,9 +157,10 @@ export class Lister {
         else starts[op] = Math.max(starts[op]!, own)
       })
       if (way.workpiece >= 0) {
-        for (const other of state.at[way.workpiece]!) {
-          into.push([other, change.turned ? durations[other]! + change.turn_s : 0])
-        }
+        if (change.turned)
+          for (const other of state.at[way.workpiece]!) into.push([other, durations[other]! + change.turn_s])
+        const turn = state.lastTurn[way.workpiece]!
+        if (turn >= 0) into.push([turn, 0])
       }
       for (const [machine] of way.machines) {
         for (const other of users[machine]!) {
@@ -209,8 +220,10 @@ class Progress {
   readonly starts: Int32Array
   /** By person the operation they were at last; −1 for none. */
   readonly lastOf: Int32Array
-  /** By workpiece the operations that named it. */
+  /** By workpiece the operations that named it since it was turned over last, that one included. */
   readonly at: number[][]
+  /** By workpiece the operation it was turned over for last; −1 for none. */
+  readonly lastTurn: Int32Array
   /** By operation those that had to start before it. */
   readonly guards: number[][] = []
   readonly #soonest: Int32Array
@@ -229,6 +242,7 @@ class Progress {
     this.starts = new Int32Array(size)
     this.lastOf = new Int32Array(people).fill(-1)
     this.at = turns.map(() => [])
+    this.lastTurn = new Int32Array(turns.length).fill(-1)
     this.#soonest = new Int32Array(size)
     this.#placed = new Uint8Array(size)
     this.#attitudes = start.attitudes.slice()
@@ -353,6 +367,11 @@ class Progress {
     this.#placed[op] = 1
     addBit(this.done, op)
     if (workpiece >= 0) {
+      const lies = this.#attitudes[workpiece]!
+      if (attitude >= 0 && lies >= 0 && lies !== attitude) {
+        this.at[workpiece] = []
+        this.lastTurn[workpiece] = op
+      }
       this.at[workpiece]!.push(op)
       if (attitude >= 0) this.#attitudes[workpiece] = attitude
     }

@@ -7,13 +7,18 @@ export interface Hunt {
   /** Placements that may be made. */
   readonly effort: number
   readonly late: () => boolean
-  /** Nothing can end sooner. */
-  readonly bound_s: number
+  /** Nothing can end sooner; read again after each pause. */
+  readonly bound_s: () => number
+  /** Called after ever more placements, for what else may be found out. */
+  readonly pause: (made: number) => void
   readonly anyWillDo?: boolean
   readonly onBetter: (packed: Packed) => void
 }
 
 const POOL = 24
+/** The first pause comes after so many schedules, and each later one after so many times as many. */
+export const FIRST_PAUSE = 200
+export const PAUSES = 3
 const SEED = 20_261_125
 
 interface Member {
@@ -30,7 +35,7 @@ interface Member {
 export function huntPacked(
   workshop: Workshop,
   { tails, arcs }: { tails: Int32Array; arcs: readonly Arc[] },
-  { effort, late, bound_s, anyWillDo = false, onBetter }: Hunt,
+  { effort, late, bound_s, pause, anyWillDo = false, onBetter }: Hunt,
 ): number {
   const { size, durations } = workshop
   const forward = new Packer(workshop, { arcs })
@@ -78,7 +83,13 @@ export function huntPacked(
     pool.pop()
   }
   const made = () => forward.made + backward.made
-  const isOver = () => best <= bound_s || made() >= effort || late() || (anyWillDo && best < Number.POSITIVE_INFINITY)
+  let next = FIRST_PAUSE * size
+  const rest = () => {
+    if (made() < next || best <= bound_s()) return
+    next *= PAUSES
+    pause(made())
+  }
+  const isOver = () => best <= bound_s() || made() >= effort || late() || (anyWillDo && best < Number.POSITIVE_INFINITY)
 
   enter(forward.order(tails.map((tail) => -tail)))
   if (!isOver()) enter(forward.order(tails.map((tail, op) => durations[op]! - tail)))
@@ -87,6 +98,7 @@ export function huntPacked(
     tails.reduce((most, tail) => Math.max(most, tail), 0),
   )
   for (let tries = 0; !isOver(); tries++) {
+    rest()
     if (tries < POOL || pool.length < 2) {
       const spread = longest * (0.05 + 0.4 * random.part())
       enter(forward.order(Float64Array.from(tails, (tail) => -tail + spread * random.part())))

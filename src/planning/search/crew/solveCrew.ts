@@ -5,6 +5,7 @@ import type { PlanningProblem } from '../../model/problem.ts'
 import type { PlacedStep, Value } from '../../model/sequence.ts'
 import { compareValues } from '../../relations/compareValues.ts'
 import { instanceOf } from '../instance.ts'
+import type { Step } from '../kernel.ts'
 import { solve } from '../solve.ts'
 import { tripleOf } from '../tripleOf.ts'
 import { changesBound, elapsedBound } from './crewBounds.ts'
@@ -52,7 +53,11 @@ class CrewSearch {
   value: Value | null = null
   bound: Value = [0, 0, 0]
   steps: readonly PlacedStep[] | null = null
-  states = 0
+  /** Placements of the hunts, and what proofs and beginnings were worth beside them. */
+  hunted = 0
+  /** The least hazardous sequence of the operations one after another, without times. */
+  safest: readonly Step[] | null = null
+  looked = 0
 
   constructor(closed: Closing, limits: CrewLimits) {
     this.closed = closed
@@ -76,14 +81,21 @@ class CrewSearch {
     const canProve = rough.times !== null && workshop.size <= MOST_PROVEN
     // A short proof that nothing can be done spares the search.
     if (canProve && this.#share(spans, pairs, null, limits.effort * PROOFS * 0.1) === 'no') return this.#nothing()
-    const effort = limits.effort * (canProve ? 1 - PROOFS : 1)
-    this.#hunt(spans, effort)
-    if (canProve && !this.#isProven) {
-      if (!this.steps) {
-        if (this.#share(spans, pairs, null, limits.effort * PROOFS) === 'no') return this.#nothing()
-      } else if (!anyWillDo) this.#prove(spans, pairs)
+    let isNothing = false
+    let proving = 0
+    /** Looks for a proof with a part of what the search has been worth so far. */
+    const prove = () => {
+      if (!canProve || isNothing || this.#isProven) return
+      const effort = Math.min(this.hunted, limits.effort) * PROOFS - proving
+      const before = this.looked
+      if (!this.steps) isNothing = this.#share(spans, pairs, null, effort) === 'no'
+      else if (!anyWillDo) this.#prove(spans, pairs, effort)
+      proving += this.looked - before
     }
-    return this.#answer()
+    const effort = limits.effort * (canProve ? 1 - PROOFS : 1)
+    this.#hunt(spans, { effort, prove, late: () => isNothing || limits.late() })
+    prove()
+    return isNothing ? this.#nothing() : this.#answer()
   }
 
   get #isProven(): boolean {
@@ -112,8 +124,9 @@ class CrewSearch {
       changes: { ...problem.changes, station_s: 0, workpiece_s: 0, tools_s: 0 },
     }
     const instance = instanceOf(closing(bare))
-    const { boundKey, states } = solve(instance, { effort: this.limits.effort * 0.05, late: this.limits.late })
-    this.states += states
+    const { boundKey, states, steps } = solve(instance, { effort: this.limits.effort * 0.05, late: this.limits.late })
+    this.looked += states
+    this.safest = steps
     return tripleOf(instance, boundKey)[0]
   }
 
@@ -143,7 +156,7 @@ class CrewSearch {
     const looks = Math.ceil(effort / (LOOK * this.workshop.size))
     const budget = { left: looks, late: this.limits.late }
     const answer = canShare(times, this.workshop.resources, { pairs, budget })
-    this.states += (looks - budget.left) * LOOK * this.workshop.size
+    this.looked += (looks - budget.left) * LOOK * this.workshop.size
     if (typeof answer !== 'string') this.#takeShared(answer)
     return answer
   }
@@ -160,56 +173,70 @@ class CrewSearch {
     this.#takePacked({ starts, ways: ways.map(([way]) => way!), end_s })
   }
 
-  #prove(spans: Spans, pairs: readonly (readonly [number, number])[]): void {
-    const { effort } = this.limits
+  #prove(spans: Spans, pairs: readonly (readonly [number, number])[], effort: number): void {
     const [hazard, elapsed_s] = this.value!
     if (hazard > this.bound[0]) return
     for (let end_s = elapsed_s - 1; end_s >= this.bound[1]; end_s = this.value![1] - 1) {
-      const answer = this.#share(spans, pairs, end_s, effort * PROOFS * 0.5)
+      const answer = this.#share(spans, pairs, end_s, effort * 0.5)
       if (answer === 'no') {
         this.bound = [this.bound[0], end_s + 1, this.bound[2]]
         return
       }
       if (answer === 'not known' || this.value![1] > end_s) break
     }
-    let left = effort * PROOFS * 0.5
+    let left = effort * 0.5
     while (left > 0 && this.bound[1] < this.value![1]) {
-      const before = this.states
+      const before = this.looked
       if (this.#share(spans, pairs, this.bound[1], left) !== 'no') return
       this.bound = [this.bound[0], this.bound[1] + 1, this.bound[2]]
-      left -= this.states - before + 1
+      left -= this.looked - before + 1
     }
   }
 
-  #hunt(spans: Spans, effort: number): void {
+  #hunt(spans: Spans, { effort, prove, late }: { effort: number; prove: () => void; late: () => boolean }): void {
     const { workshop, limits } = this
-    const { late, anyWillDo = false } = limits
+    const { anyWillDo = false } = limits
     if (anyWillDo && this.steps) return
+    const pauseAfter = (earlier: number) => (made: number) => {
+      this.hunted = earlier + made
+      prove()
+    }
     const isPacked =
       !workshop.hasChanges &&
       workshop.needs.every((needs) => needs.length === 0) &&
       workshop.ways.every((list) => list.every(({ needs }) => needs.length === 0))
     if (isPacked) {
       const arcs = workshop.hasTies && spans.times ? spans.times.arcs() : workshop.arcs
-      this.states += huntPacked(
+      this.hunted = huntPacked(
         workshop,
         { tails: spans.tails, arcs },
-        { effort, late, bound_s: this.bound[1], anyWillDo, onBetter: (packed) => this.#takePacked(packed) },
+        {
+          effort,
+          late,
+          bound_s: () => this.bound[1],
+          pause: pauseAfter(0),
+          anyWillDo,
+          onBetter: (packed) => this.#takePacked(packed),
+        },
       )
       if (this.steps) return
     }
-    this.states += huntListed(workshop, spans.tails, {
+    const packed = this.hunted
+    const listed = huntListed(workshop, spans.tails, {
       effort,
       late,
+      pause: pauseAfter(packed),
       anyWillDo,
-      order: this.#order(effort),
+      beginnings: this.#beginnings(effort),
       isBest: ({ hazard, elapsed_s, changes }) => compareValues([hazard, elapsed_s, changes], this.bound) <= 0,
       onBetter: (schedule) => this.#takeSchedule(schedule),
     })
+    this.hunted = packed + listed
   }
 
-  /** The order that one person would take, to begin with. */
-  #order(effort: number): readonly number[] | null {
+  /** The least hazardous sequence, and the first that one person would find. */
+  #beginnings(effort: number): (readonly Step[])[] {
+    const safest = this.safest ? [this.safest] : []
     const { crew: _, ...alone } = this.closed.problem
     for (const problem of alone.lags.length > 0 ? [alone, { ...alone, lags: [] }] : [alone]) {
       const closed = closing(problem)
@@ -220,10 +247,10 @@ class CrewSearch {
         anyWillDo: true,
         firstWidth: 6,
       })
-      this.states += states
-      if (steps) return steps.map(({ op }) => op)
+      this.looked += states
+      if (steps) return [...safest, steps]
     }
-    return null
+    return safest
   }
 
   #takePacked({ starts, ways, end_s }: Packed): void {
@@ -264,7 +291,7 @@ class CrewSearch {
     if (this.value && compareValues(this.value, value) <= 0) return
     this.value = value
     this.steps = steps
-    this.limits.onBetter?.({ value, bound: this.#leastOf(value), states: this.states })
+    this.limits.onBetter?.({ value, bound: this.#leastOf(value), states: this.hunted + this.looked })
   }
 
   #leastOf(value: Value): Value {
@@ -272,11 +299,12 @@ class CrewSearch {
   }
 
   #nothing(): CrewSolution {
-    return { value: null, bound: this.bound, proven: true, steps: null, states: this.states }
+    return { value: null, bound: this.bound, proven: true, steps: null, states: this.hunted + this.looked }
   }
 
   #answer(): CrewSolution {
-    const { value, steps, states } = this
+    const { value, steps } = this
+    const states = this.hunted + this.looked
     const isProven = this.#isProven
     return { value, bound: isProven ? value! : this.bound, proven: isProven, steps, states }
   }

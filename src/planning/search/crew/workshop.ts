@@ -7,7 +7,7 @@ import { lagConstraints } from '../../relations/lagConstraints.ts'
 import { isLifted } from '../../relations/relationsIn.ts'
 import { teamsFor } from '../../relations/teams.ts'
 import { aspectsOf, toolsName } from '../aspects.ts'
-import { type Instance, instanceOf } from '../instance.ts'
+import { type Instance, instanceOf, type MaskedNeed } from '../instance.ts'
 
 /** A mode done by certain people. Names are numbers; −1 asks for nothing. */
 export interface Way {
@@ -23,6 +23,8 @@ export interface Way {
   /** Pairs of machine and number. */
   readonly machines: readonly (readonly [machine: number, wanted: number])[]
   readonly needs: readonly CrewNeed[]
+  /** The same as the closing left them, for asking what may start as if one after another. */
+  readonly masks: readonly MaskedNeed[]
 }
 
 export type CrewNeed = readonly { readonly done: readonly number[]; readonly notDone: readonly number[] }[]
@@ -88,6 +90,7 @@ export function workshopOf(closing: Closing): Workshop {
   const { problem, indexOf } = closing
   const { crew = [], changes, start } = problem
   const durations = Int32Array.from(problem.operations, ({ duration_s }) => duration_s.usual)
+  const instance = instanceOf(closing)
   const machineNames = Object.keys(problem.machines ?? {})
   const numbered = (need: Need): CrewNeed =>
     need.anyOf.map(({ done, notDone }) => ({
@@ -98,7 +101,7 @@ export function workshopOf(closing: Closing): Workshop {
   const [workpieces, attitudes, stations, tools] = [new Names(), new Names(), new Names(), new Names()]
   for (const workpiece of Object.keys(start.attitudes)) workpieces.of(workpiece)
   const ways = problem.operations.map((operation, op) =>
-    closing.modes[op]!.flatMap(({ place }) => {
+    closing.modes[op]!.flatMap(({ place }, at) => {
       const mode = operation.modes[place]!
       const { setup } = mode
       const workpiece = workpieces.of(setup.workpiece === 'any' ? undefined : setup.workpiece)
@@ -114,6 +117,7 @@ export function workshopOf(closing: Closing): Workshop {
           ([machine, wanted]) => [machineNames.indexOf(machine), wanted] as const,
         ),
         needs: mode.needs.map(numbered),
+        masks: instance.modes[instance.modesOf[op]![at]!]!.needs,
       }
       if (isLifted(mode)) return [{ ...asks, team: [], machines: [] }]
       return teamsFor(problem, mode).map((team): Way => ({ ...asks, team: team.map((person) => crew.indexOf(person)) }))
@@ -134,7 +138,6 @@ export function workshopOf(closing: Closing): Workshop {
       return []
     }),
   )
-  const instance = instanceOf(closing)
   for (const [later, list] of instance.rightBefore.entries()) {
     for (const earlier of list) arcs.push({ earlier, later, least: 0 })
   }
