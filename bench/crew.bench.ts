@@ -5,7 +5,7 @@ import { dirname, join, relative, resolve } from 'node:path'
 import { parseArgs } from 'node:util'
 import { checkSequence } from '../src/planning/checker/checkSequence.ts'
 import { plan } from '../src/planning/plan.ts'
-import { readSch, readSm } from './readRcpsp.ts'
+import { readSch, readSm } from '../src/planning/testing/readRcpsp.ts'
 
 const { values: asked, positionals } = parseArgs({
   allowPositionals: true,

@@ -1,6 +1,6 @@
 // Reads the files of the published resource-constrained scheduling libraries as planning problems: resources are machines,
 // activities go on by themselves.
-import type { Lag, Need, Operation, PlanningProblem, Reason } from '../src/planning/model/problem.ts'
+import type { Lag, Need, Operation, PlanningProblem, Reason } from '../model/problem.ts'
 
 /** What is wrong with a file, and where. */
 export class RcpspFault extends Error {
@@ -189,7 +189,7 @@ export function readSch(file: string, text: string): PlanningProblem {
         from: { op: `${from}`, edge: 'start' },
         to: { op: `${to}`, edge: 'start' },
         ...(least >= 0 ? { min_s: least } : { max_s: -least }),
-        reason: because(`${next} starts at least ${least} after ${at}.`),
+        reason: because(`${to} starts ${least >= 0 ? 'at least' : 'at most'} ${Math.abs(least)} after ${from}.`),
         giveUp: 1,
       })
     }
