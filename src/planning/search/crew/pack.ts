@@ -16,6 +16,8 @@ export interface Hunt {
 }
 
 const POOL = 24
+/** After so many orders that enter nothing new the pool is begun anew, with the best and by chance. */
+const STALE = 1_500
 /** The first pause comes after so many schedules, and each later one after so many times as many. */
 export const FIRST_PAUSE = 200
 export const PAUSES = 3
@@ -42,6 +44,7 @@ export function huntPacked(
   const backward = new Packer(workshop, { arcs, mirrored: true })
   const random = chance(SEED)
   const pool: Member[] = []
+  let fruitless = 0
   let best = Number.POSITIVE_INFINITY
 
   /** Pushes all to the end, then all to the beginning, as long as that gains. */
@@ -67,11 +70,13 @@ export function huntPacked(
     return places
   }
   const enter = (order: Int32Array): void => {
+    fruitless++
     const first = forward.pack(order)
     if (!first) return
     const packed = justified(first)
     if (packed.end_s < best) {
       best = packed.end_s
+      fruitless = 0
       onBetter(packed)
     }
     const member = { places: placesOf(packed.starts), packed }
@@ -99,7 +104,11 @@ export function huntPacked(
   )
   for (let tries = 0; !isOver(); tries++) {
     rest()
-    if (tries < POOL || pool.length < 2) {
+    if (fruitless > STALE && pool.length === POOL) {
+      fruitless = 0
+      pool.splice(random.roll(0, 2) === 0 ? 1 : 0)
+    }
+    if (pool.length < POOL / 2 || tries < POOL) {
       const spread = longest * (0.05 + 0.4 * random.part())
       enter(forward.order(Float64Array.from(tails, (tail) => -tail + spread * random.part())))
     } else if (random.roll(0, 2) === 0) enter(forward.order(crossed(pool, random)))
