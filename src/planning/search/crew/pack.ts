@@ -82,7 +82,8 @@ export function huntPacked(
     const member = { places: placesOf(packed.starts), packed }
     if (pool.some(({ packed: other }) => other.end_s === packed.end_s && sameStarts(other.starts, packed.starts)))
       return
-    pool.push(member)
+    // Newer ones first: among equals the search moves on.
+    pool.unshift(member)
     if (pool.length <= POOL) return
     pool.sort((one, other) => one.packed.end_s - other.packed.end_s)
     pool.pop()
@@ -106,7 +107,7 @@ export function huntPacked(
     rest()
     if (fruitless > STALE && pool.length === POOL) {
       fruitless = 0
-      pool.splice(random.roll(0, 2) === 0 ? 1 : 0)
+      pool.sort((one, other) => one.packed.end_s - other.packed.end_s).splice(random.roll(0, 2) === 0 ? 1 : 0)
     }
     if (pool.length < POOL / 2 || tries < POOL) {
       const spread = longest * (0.05 + 0.4 * random.part())
