@@ -17,6 +17,7 @@ export type {
   Operation,
   OpId,
   Origin,
+  Person,
   PlanningProblem,
   Reason,
   Setup,
@@ -30,4 +31,5 @@ export { compareValues } from './relations/compareValues.ts'
 export type { Breach } from './relations/rule.ts'
 export type { SetUpChange } from './relations/setUpChanges.ts'
 export { restOf } from './restOf.ts'
+export { type ShutMode, shutModes } from './shutModes.ts'
 export { validate } from './validate.ts'
