@@ -15,8 +15,8 @@ interface Hunt {
   readonly pause: (made: number) => void
   readonly anyWillDo?: boolean
   readonly onBetter: (schedule: Schedule) => void
-  /** Sequences to begin with, as if for one person. */
-  readonly beginnings: readonly (readonly Step[])[]
+  /** Sequences to begin with beside those of the rules, as if for one person. */
+  readonly beginnings: () => readonly (readonly Step[])[]
 }
 
 const SEED = 20_261_125
@@ -54,20 +54,24 @@ export function huntListed(
   const straight = () => null
   const always = () => true
 
-  for (const steps of beginnings) {
+  // The rules always come to their end, so that there is something to show for the smallest effort.
+  for (const rank of [tails.map((tail) => -tail), tails.map((tail, op) => durations[op]! - tail)]) {
+    for (const soonest of [always, never]) {
+      if (!anyWillDo || !best) take(lister.schedule({ rank, soonest, keep: free, stray: straight }))
+    }
+  }
+  for (const steps of best && isOver() ? [] : beginnings()) {
     const rank = new Int32Array(size)
     const modes = new Int32Array(size)
     steps.forEach(({ op, place }, at) => {
       rank[op] = at
       modes[op] = place
     })
-    if (!isOver()) take(lister.schedule({ rank, soonest: never, modes, keep: free, stray: straight }))
+    // The last resort is the sequence as it is: the same people wherever they will do.
+    const same = workshop.ways.map((list, op) => list.find(({ place }) => place === modes[op]) ?? null)
+    take(lister.schedule({ rank, soonest: never, modes, keep: free, stray: straight }))
     if (!isOver()) take(lister.schedule({ rank, soonest: never, keep: free, stray: straight }))
-  }
-  for (const rank of [tails.map((tail) => -tail), tails.map((tail, op) => durations[op]! - tail)]) {
-    for (const soonest of [always, never]) {
-      if (!isOver()) take(lister.schedule({ rank, soonest, keep: free, stray: straight }))
-    }
+    if (!best) take(lister.schedule({ rank, soonest: never, modes, keep: same, stray: straight }))
   }
   const longest = Math.max(
     1,

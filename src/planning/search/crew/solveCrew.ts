@@ -12,7 +12,7 @@ import { changesBound, elapsedBound } from './crewBounds.ts'
 import { huntListed } from './listHunt.ts'
 import type { Schedule } from './listing.ts'
 import { huntPacked } from './pack.ts'
-import type { Packed } from './packing.ts'
+import { type Packed, Packer } from './packing.ts'
 import { apartPairs, canShare, orderPairs, type Spans, spansIn, spansOf } from './times.ts'
 import { type Way, type Workshop, workshopOf } from './workshop.ts'
 
@@ -36,6 +36,8 @@ export interface CrewSolution {
 
 /** A full search for a proof looks at whole matrices; above this many operations it is left out. */
 const MOST_PROVEN = 60
+/** The search for one person is not asked above this many operations, unless nothing else finds a schedule. */
+const MOST_ORDERED = 400
 /** The part of the effort that goes into proofs. */
 const PROOFS = 0.25
 /** What one look of a proof counts, in placements for each operation. */
@@ -117,6 +119,9 @@ class CrewSearch {
       Object.values(problem.changes.turn).some(({ hazard }) => hazard > 0) ||
       problem.operations.some(({ modes }) => modes.some(({ hazard = 0 }) => hazard > 0))
     if (!hazardous) return 0
+    if (operations.length > MOST_ORDERED) {
+      return this.workshop.ways.reduce((sum, list) => sum + Math.min(...list.map(({ hazard }) => hazard)), 0)
+    }
     const bare: PlanningProblem = {
       ...problem,
       operations,
@@ -227,7 +232,7 @@ class CrewSearch {
       late,
       pause: pauseAfter(packed),
       anyWillDo,
-      beginnings: this.#beginnings(effort),
+      beginnings: () => this.#beginnings(effort),
       isBest: ({ hazard, elapsed_s, changes }) => compareValues([hazard, elapsed_s, changes], this.bound) <= 0,
       onBetter: (schedule) => this.#takeSchedule(schedule),
     })
@@ -237,6 +242,7 @@ class CrewSearch {
   /** The least hazardous sequence, and the first that one person would find. */
   #beginnings(effort: number): (readonly Step[])[] {
     const safest = this.safest ? [this.safest] : []
+    if (this.workshop.size > MOST_ORDERED && (this.steps || this.limits.late())) return safest
     const { crew: _, ...alone } = this.closed.problem
     for (const problem of alone.lags.length > 0 ? [alone, { ...alone, lags: [] }] : [alone]) {
       const closed = closing(problem)
@@ -254,23 +260,10 @@ class CrewSearch {
   }
 
   #takePacked({ starts, ways, end_s }: Packed): void {
-    const { durations, instance } = this.workshop
-    const place = new Map<number, number>()
+    const { workshop } = this
     // What takes no time goes before what begins in the same second, unless it has to come after.
-    const waiting = Int32Array.from(instance.rightBefore, (list) => list.length)
-    const left = new Set(starts.keys())
-    while (left.size > 0) {
-      let next = -1
-      for (const op of left) {
-        if (waiting[op]! > 0) continue
-        const sooner = next < 0 || starts[op]! - starts[next]! || durations[op]! - durations[next]!
-        if (sooner === true || (sooner as number) < 0) next = op
-      }
-      place.set(next, place.size)
-      left.delete(next)
-      for (const [op, list] of instance.rightBefore.entries()) if (list.includes(next)) waiting[op]!--
-    }
-    const list = [...ways].sort((one, other) => place.get(one.op)! - place.get(other.op)!)
+    const rank = Float64Array.from(starts, (start, op) => start + (workshop.durations[op]! > 0 ? 0.5 : 0))
+    const list = [...new Packer(workshop).order(rank)].map((op) => ways[op]!)
     const hazard = ways.reduce((sum, way) => sum + way.hazard, 0)
     this.#takeSchedule({ list, starts, hazard, elapsed_s: end_s, changes: 0 })
   }
