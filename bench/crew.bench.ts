@@ -67,7 +67,7 @@ for (const file of files) {
   const known = knownOf(file)
   const value = found.value?.[1] ?? null
   const right = found.value === null || checkSequence(problem, { steps: found.steps, value: found.value }).right
-  const told = value ?? (found.proven ? 'infeasible' : null)
+  const told = value ?? (found.feasible === 'no' ? 'infeasible' : null)
   const gap = value !== null && typeof known?.value === 'number' ? value / known.value - 1 : null
   const isFalse =
     !right ||

@@ -163,8 +163,8 @@ describe('a crew', () => {
         { id: 'Ben', skills: [] },
       ],
     })
-    const { conflict, proven } = plan(nobody)
-    expect(proven).toBe(true)
+    const { conflict, feasible } = plan(nobody)
+    expect(feasible).toBe('no')
     expect(conflict!.irreducible).toBe(true)
     expect(conflict!.members).toHaveLength(1)
     expect(conflict!.members[0]!.reason.says).toContain("asks for the skill 'fitter', which nobody of the crew has")

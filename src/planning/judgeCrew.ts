@@ -45,10 +45,11 @@ export function judgeCrew(problem: PlanningProblem, told: readonly ToldCrewStep[
     : asTold
   const breaches = [needs, crew, lags].flatMap((rule) => rule.breaches(problem, steps))
   const changes = crewChanges(problem, steps)
-  if (!placed) return { breaches, value: null, steps: [], changes, costsMore: null }
+  const chosen = steps.map(({ op, mode }) => ({ op, mode: mode.id }))
+  if (!placed) return { breaches, value: null, steps: [], chosen, changes, tries: null, costsMore: null }
   const value = valueOfCrew(placed, steps, changes)
   const costsMore: Value | null = best && [value[0] - best[0], value[1] - best[1], value[2] - best[2]]
-  return { breaches, value, steps: placed, changes, costsMore }
+  return { breaches, value, steps: placed, chosen, changes, tries: null, costsMore }
 }
 
 /** The value of a crew's schedule: summed hazards, the latest end, the number of changes. */

@@ -8,11 +8,14 @@ import { needHolds } from './needHolds.ts'
 import { resolveStep } from './resolveStep.ts'
 import { sequenceValue } from './sequenceValue.ts'
 import { setupChanges } from './setupChanges.ts'
+import { triesValue } from './triesValue.ts'
 
 /** A sequence with its times, and the value somebody says it has. */
 export interface ClaimedSequence {
   readonly steps: readonly PlacedStep[]
   readonly value?: Value | null
+  /** The values that somebody says it has with the tries of its loops. */
+  readonly tries?: { readonly low: Value; readonly usual: Value; readonly high: Value }
 }
 
 export interface Verdict {
@@ -40,6 +43,7 @@ export function checkSequence(problem: PlanningProblem, claimed: ClaimedSequence
   const value = complete && whole ? worth(problem, steps) : null
   breaches.push(...claim(claimed.value ?? null, value))
   const least = complete && !together ? leastTimes(problem, steps) : undefined
+  if (claimed.tries && value && breaches.length === 0) breaches.push(...claimOfTries(problem, claimed, claimed.tries))
   return {
     right: breaches.length === 0,
     breaches,
@@ -177,4 +181,18 @@ function claim(claimed: Value | null, value: Value | null): Breach[] {
   return [
     { kind: 'value', says: `The value claimed is (${claimed.join(', ')}); it comes out as (${value.join(', ')}).` },
   ]
+}
+
+/** So are those that were claimed for its tries. */
+function claimOfTries(
+  problem: PlanningProblem,
+  { steps }: ClaimedSequence,
+  tries: NonNullable<ClaimedSequence['tries']>,
+): Breach[] {
+  return (['low', 'usual', 'high'] as const).flatMap((which): Breach[] => {
+    const value = triesValue(problem, steps, which)
+    if (tries[which].every((part, index) => part === value[index])) return []
+    const says = `With the ${which} number of tries the value claimed is (${tries[which].join(', ')}); it comes out as (${value.join(', ')}).`
+    return [{ kind: 'tries', says }]
+  })
 }

@@ -82,6 +82,7 @@ export interface Operation {
     /** Operations that become void and have to be done again. */
     readonly voids: readonly OpId[]
   }
+  /** The chance that it is not right once it is done, the seconds to look, the seconds that a fault costs which is found after the end. */
   readonly check?: { readonly faultChance: number; readonly cost: number; readonly lateCost: number }
   /** Doing it cannot be taken back without new parts or harm. */
   readonly noReturn?: string
@@ -101,6 +102,16 @@ export interface Lag {
   readonly max_s?: number
   readonly reason: Reason
   readonly giveUp: GiveUp
+}
+
+/** What is tried until it is right: all that stands on `first` comes off and is done again up to `last`. */
+export interface Loop {
+  readonly id: string
+  readonly first: OpId
+  readonly last: OpId
+  /** How often it is done, whole, 1 ≤ low ≤ usual ≤ high. */
+  readonly tries: { readonly low: number; readonly usual: number; readonly high: number }
+  readonly reason: Reason
 }
 
 /** What a change of set-up costs. The first set-up of each thing is free. */
@@ -138,4 +149,5 @@ export interface PlanningProblem {
   readonly crew?: readonly Person[]
   /** How many there are of what is scarce: the press, the oven. */
   readonly machines?: Readonly<Record<string, number>>
+  readonly loops?: readonly Loop[]
 }
