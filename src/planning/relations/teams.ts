@@ -23,8 +23,6 @@ export const teamsFor = ({ crew = [] }: PlanningProblem, mode: Mode): Person[][]
 
 /**
  * Why a mode is not allowed, as what it asks for and what there is; null when it is allowed.
- *
- * @example whyShut(problem, lift)   // '3 people where there are 2'
  */
 export function whyShut(problem: PlanningProblem, mode: Mode): string | null {
   const { people, crew, machines = {} } = problem
