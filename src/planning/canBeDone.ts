@@ -1,6 +1,8 @@
 // Whether a problem has any sequence at all.
 import { closing } from './closing.ts'
 import type { Mode, PlanningProblem, Setup } from './model/problem.ts'
+import { worksTogether } from './relations/teams.ts'
+import { solveCrew } from './search/crew/solveCrew.ts'
 import { instanceOf } from './search/instance.ts'
 import { solve } from './search/solve.ts'
 
@@ -36,6 +38,10 @@ export function canBeDone(
 ): Feasibility {
   const closed = closing(bare(problem))
   if (closed.contradiction) return { answer: 'no', states: 0 }
+  if (worksTogether(problem)) {
+    const { steps, proven, states } = solveCrew(closed, { effort, late, anyWillDo: true })
+    return { answer: steps ? 'yes' : proven ? 'no' : 'not known', states }
+  }
   const solution = solve(instanceOf(closed), { effort, late, anyWillDo: true })
   if (solution.steps) return { answer: 'yes', states: solution.states }
   return { answer: solution.proven ? 'no' : 'not known', states: solution.states }

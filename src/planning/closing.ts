@@ -2,6 +2,7 @@
 import { addAll, type BitSet, emptySet, hasBit, isEmpty, keepOnly, meets, membersOf, setOf, takeOut } from './bitSet.ts'
 import type { Need, OpId, PlanningProblem } from './model/problem.ts'
 import { lagConstraints } from './relations/lagConstraints.ts'
+import { isAllowed, worksTogether } from './relations/teams.ts'
 
 /** A relation of the problem that a conclusion rests on; a mode stands for the hands and the set-up it asks for. */
 export interface Relation {
@@ -123,7 +124,7 @@ class Closer {
     this.own = problem.operations.map((operation, at) => operation.needs.map((need) => this.live(at, need)))
     this.modes = problem.operations.map((operation, at) =>
       operation.modes.flatMap((mode, place) => {
-        if (mode.people > problem.people) {
+        if (!isAllowed(problem, mode)) {
           const relation: Relation = { kind: 'mode', id: mode.id, op: operation.id }
           this.fallenModes[at]!.push({ relations: [relation], orders: [] })
           return []
@@ -151,6 +152,7 @@ class Closer {
   }
 
   orderByLags(): void {
+    const together = worksTogether(this.problem)
     for (const { later, earlier, least_s, lag } of lagConstraints(this.problem, this.indexOf)) {
       const relation: Relation = { kind: 'lag', id: lag.id, op: lag.to.op }
       const grounds: Grounds = { relations: [relation], orders: [] }
@@ -158,8 +160,9 @@ class Closer {
         if (least_s > 0) throw new Contradiction(grounds)
         continue
       }
-      // Were `later` first, start(later) − start(earlier) would be at most −(its own duration).
-      if (least_s > -this.problem.operations[later]!.duration_s.usual) this.order(earlier, later, grounds, relation)
+      // Were `later` first, start(later) − start(earlier) would be at most −(its own duration); with a crew, at most 0.
+      const most_s = together ? 0 : -this.problem.operations[later]!.duration_s.usual
+      if (least_s > most_s) this.order(earlier, later, grounds, relation)
     }
   }
 

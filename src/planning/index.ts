@@ -32,6 +32,7 @@ export type {
   Operation,
   OpId,
   Origin,
+  Person,
   PlanningProblem,
   Reason,
   Setup,
@@ -56,4 +57,5 @@ export type { SetUpChange } from './relations/setUpChanges.ts'
 export { type Repair, type RepairOptions, repair } from './repair.ts'
 export { type NewFacts, type Replan, type ReplanOptions, replan } from './replan.ts'
 export { restOf } from './restOf.ts'
+export { type ShutMode, shutModes } from './shutModes.ts'
 export { validate } from './validate.ts'

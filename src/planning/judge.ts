@@ -1,6 +1,7 @@
 // Judges a sequence that a person made by hand, by the same rules as any other.
 import { Problem } from '../problem/problem.ts'
 import { closing } from './closing.ts'
+import { judgeCrew } from './judgeCrew.ts'
 import type { Mode, Operation, OpId, PlanningProblem } from './model/problem.ts'
 import type { PlacedStep, Tries, Value } from './model/sequence.ts'
 import { bestStarts, lags } from './relations/lags.ts'
@@ -8,6 +9,7 @@ import { needHolds, needs } from './relations/needs.ts'
 import { onePerson } from './relations/onePerson.ts'
 import type { Breach, JudgedStep } from './relations/rule.ts'
 import { type SetUpChange, setUpChanges } from './relations/setUpChanges.ts'
+import { isAllowed, worksTogether } from './relations/teams.ts'
 import { triesOf } from './relations/tries.ts'
 import { instanceOf } from './search/instance.ts'
 import { solve } from './search/solve.ts'
@@ -16,7 +18,13 @@ import { assertValid } from './validate.ts'
 /** A step as told: an operation, if wanted its mode, if wanted its times (all steps, or none). */
 export type ToldStep =
   | OpId
-  | { readonly op: OpId; readonly mode?: string; readonly start_s?: number; readonly end_s?: number }
+  | {
+      readonly op: OpId
+      readonly mode?: string
+      readonly start_s?: number
+      readonly end_s?: number
+      readonly people?: readonly string[]
+    }
 
 export interface Judgement {
   readonly breaches: readonly Breach[]
@@ -44,6 +52,19 @@ export function judge(problem: PlanningProblem, sequence: readonly ToldStep[], b
   assertValid(problem)
   const told = toldSteps(problem, sequence)
   const operations = new Map(problem.operations.map((operation) => [operation.id, operation]))
+  const listed = new Set<OpId>()
+  for (const { op } of told) {
+    if (!operations.has(op)) throw new Problem('PLANNING_UNKNOWN_OPERATION', { where: 'The sequence', id: op })
+    if (listed.has(op)) throw new Problem('PLANNING_STEPS', { what: 'lists twice', id: op })
+    listed.add(op)
+  }
+  for (const id of operations.keys())
+    if (!listed.has(id)) throw new Problem('PLANNING_STEPS', { what: 'leaves out', id })
+
+  if (worksTogether(problem)) {
+    for (const step of told) namedMode(operations.get(step.op)!, step.mode)
+    return judgeCrew(problem, told, best)
+  }
   const choices = bestModes(problem, told, operations)
   const isTimed = told.every((step) => 'start_s' in step && step.start_s !== undefined && step.end_s !== undefined)
   const steps: JudgedStep[] = choices.map((choice, place) => (isTimed ? { ...told[place]!, ...choice } : choice))
@@ -101,6 +122,13 @@ export function valueOfSteps(
   return [hazard, steps.at(-1)?.end_s ?? 0, all.length]
 }
 
+/** The mode that is told, or all of them. */
+function namedMode({ id: op, modes }: Operation, mode: string | undefined): readonly Mode[] {
+  const named = modes.filter(({ id }) => mode === undefined || id === mode)
+  if (named.length === 0) throw new Problem('PLANNING_UNKNOWN_MODE', { op, mode: mode ?? '' })
+  return named
+}
+
 /** The order is kept; modes that were not told are chosen by the search, among those whose needs hold if there are any. */
 function bestModes(
   problem: PlanningProblem,
@@ -110,16 +138,21 @@ function bestModes(
   const done = new Set<OpId>()
   const fixed = told.map(({ op, mode }, place) => {
     const operation = operations.get(op)!
-    const named = operation.modes.filter(({ id }) => mode === undefined || id === mode)
-    if (named.length === 0) throw new Problem('PLANNING_UNKNOWN_MODE', { op, mode: mode ?? '' })
+    const named = namedMode(operation, mode)
     const fit = named.filter(
-      (each) => each.people <= problem.people && each.needs.every((need) => needHolds(need, (id) => done.has(id))),
+      (each) => isAllowed(problem, each) && each.needs.every((need) => needHolds(need, (id) => done.has(id))),
     )
     done.add(op)
     const previous = told[place - 1]
     return {
       ...operation,
-      modes: (fit.length > 0 ? fit : named).map((each) => ({ ...each, people: 1, needs: [] })),
+      modes: (fit.length > 0 ? fit : named).map((each) => ({
+        ...each,
+        people: 1,
+        skills: [],
+        machines: {},
+        needs: [],
+      })),
       needs: previous === undefined ? [] : [follows(op, previous.op)],
     }
   })

@@ -7,6 +7,8 @@ import type { PlanningProblem } from './model/problem.ts'
 import type { PlacedStep, PlanResult, Value } from './model/sequence.ts'
 import { bestStarts } from './relations/lags.ts'
 import { setUpChanges } from './relations/setUpChanges.ts'
+import { worksTogether } from './relations/teams.ts'
+import { solveCrew } from './search/crew/solveCrew.ts'
 import { instanceOf } from './search/instance.ts'
 import type { Step } from './search/kernel.ts'
 import { solve } from './search/solve.ts'
@@ -46,7 +48,7 @@ export function plan(problem: PlanningProblem, options: PlanOptions = {}): PlanR
   assertValid(problem)
   const late = lateness(options)
   const once = planOnce(problem, options, late)
-  return problem.loops?.length && once.value
+  return problem.loops?.length && once.value && !worksTogether(problem)
     ? withTries(problem, once, (apart) => planOnce(apart, options, late))
     : once
 }
@@ -59,6 +61,7 @@ function planOnce(
 ): PlanResult {
   const closed = closing(problem)
   if (closed.contradiction) return blocked(closed, { effort, late, states: 0, width: 0 })
+  if (worksTogether(problem)) return planCrew(closed, { effort, late, onProgress })
   const instance = instanceOf(closed)
   const solution = solve(instance, {
     effort,
@@ -88,6 +91,24 @@ function planOnce(
     conflict: null,
     effort: { states, width, dropped },
   }
+}
+
+/** Several people, or things that go on by themselves: `states` are placements of one operation. */
+function planCrew(
+  closed: Closing,
+  { effort, late, onProgress }: { effort: number; late: () => boolean; onProgress: PlanOptions['onProgress'] },
+): PlanResult {
+  const { problem } = closed
+  const { value, bound, proven, steps, states } = solveCrew(closed, {
+    effort,
+    late,
+    onBetter: (found) => onProgress?.(found),
+  })
+  if (!steps && proven) return blocked(closed, { effort, late, states, width: 0 })
+  const spent = { states, width: 0, dropped: 0 }
+  if (!value || !steps) return { ...NOTHING, bound, feasible: 'not known', conflict: null, effort: spent }
+  const assumptions = assumptionsOf(problem, { value, proven }, { effort, late, each: states + 1_000 })
+  return { value, bound, proven, feasible: 'yes', steps, assumptions, conflict: null, effort: spent }
 }
 
 const NOTHING = { value: null, proven: false, steps: [], assumptions: [] } as const

@@ -107,4 +107,43 @@ describe('validating', () => {
   it('is asked by every door', () => {
     expect(() => plan(problemOf([operation('a'), operation('a')]))).toThrow("The operation 'a' stands twice")
   })
+
+  it('wants a crew of one to four whose number is told, and machines that there are', () => {
+    const ada = { id: 'Ada', skills: ['fitter'] }
+    const crewed = (more: Partial<PlanningProblem>) => says(problemOf([operation('a')], more))
+    const people = ['Ben', 'Cy', 'Di', 'Ed'].map((id) => ({ id, skills: [] }))
+    expect(crewed({ crew: [ada] })).toEqual([])
+    expect(crewed({ crew: [], people: 1 })).toEqual([
+      'The crew: the number of people is 0; expected is a whole number from 1 to 4.',
+      'The problem: people is 1; expected is 0, as many as the crew.',
+    ])
+    expect(crewed({ crew: [ada, ...people], people: 5 })).toEqual([
+      'The crew: the number of people is 5; expected is a whole number from 1 to 4.',
+    ])
+    expect(crewed({ crew: [ada, ada], people: 2 })).toEqual(["The person 'Ada' stands twice in the crew."])
+    expect(crewed({ machines: { press: 0 } })).toEqual([
+      "The machines: the number of 'press' is 0; expected is a whole number from 1 to 1000.",
+    ])
+  })
+
+  it('refuses skills without a crew, machines that are not there, and hands at what goes on by itself', () => {
+    const asks = (more: Partial<ReturnType<typeof mode>>, fields: Partial<PlanningProblem> = {}) =>
+      says(problemOf([operation('a', [], { modes: [mode({}, more)] })], fields))
+    const crew = [{ id: 'Ada', skills: ['fitter'] }]
+    expect(asks({ skills: ['fitter'] })).toEqual([
+      "The operation 'a' asks in 'only' for the skills fitter, but no crew is named.",
+    ])
+    expect(asks({ machines: { press: 1 } })).toEqual([
+      "The operation 'a' wants the machine 'press' in 'only', which is not among the machines.",
+    ])
+    expect(asks({ people: 0 })).toEqual([
+      "The operation 'a': the number of people in 'only' is 0; expected is a whole number from 1 to 1000.",
+    ])
+    expect(asks({ people: 0 }, { crew })).toEqual([])
+    expect(asks({ people: 0, skills: ['fitter'] }, { crew })).toEqual([
+      "The operation 'a' goes on by itself in 'only' (0 people), but asks for a set-up or a skill.",
+    ])
+    // A mode that nobody can do may stand in a problem; the conflict tells it.
+    expect(asks({ skills: ['turner'] }, { crew })).toEqual([])
+  })
 })

@@ -2,12 +2,14 @@
 import { Problem } from '../problem/problem.ts'
 import { hasBit } from './bitSet.ts'
 import { closing } from './closing.ts'
-import type { Need, PlanningProblem } from './model/problem.ts'
+import type { Mode, Need, PlanningProblem } from './model/problem.ts'
 
 const MOST_OPERATIONS = 2_000
 const MOST_RELATIONS = 40_000
 const MOST_SECONDS = 10_000_000
 const MOST_HAZARD = 1_000
+const MOST_MACHINES = 1_000
+const MOST_PEOPLE = 4
 const MOST_TRIES = 100
 
 /**
@@ -23,7 +25,7 @@ export function validate(problem: PlanningProblem): Problem[] {
     found.push(new Problem(...of))
   }
   if (problem.schema !== 'matchmark-planning/1') wrong('PLANNING_SCHEMA', { received: String(problem.schema) })
-  const { operations, lags, changes } = problem
+  const { operations, lags, changes, crew, machines = {} } = problem
   if (operations.length > MOST_OPERATIONS) {
     wrong('PLANNING_TOO_LARGE', { what: 'operations', received: operations.length, most: MOST_OPERATIONS })
   }
@@ -69,6 +71,16 @@ export function validate(problem: PlanningProblem): Problem[] {
     }
   }
 
+  const checkSharing = (where: string, { id, people, skills = [], machines: wanted = {}, setup }: Mode) => {
+    if (!crew && skills.length > 0) wrong('PLANNING_NO_CREW', { where, mode: id, skills: skills.join(', ') })
+    for (const [machine, count] of Object.entries(wanted)) {
+      whole(where, `the number of '${machine}' in '${id}'`, count, 1, MOST_MACHINES)
+      if (!Object.hasOwn(machines, machine)) wrong('PLANNING_UNKNOWN_MACHINE', { where, mode: id, machine })
+    }
+    const asked = [setup.workpiece, setup.attitude, setup.station, setup.tools].some((named) => named !== 'any')
+    if (people === 0 && (asked || skills.length > 0)) wrong('PLANNING_BY_ITSELF', { where, mode: id })
+  }
+
   for (const operation of operations) {
     const where = `The operation '${operation.id}'`
     const spans = [operation.duration_s, ...(operation.undo ? [operation.undo.duration_s] : [])]
@@ -87,7 +99,8 @@ export function validate(problem: PlanningProblem): Problem[] {
     for (const mode of operation.modes) {
       if (modeIds.has(mode.id)) wrong('PLANNING_DUPLICATE', { what: 'mode', id: mode.id, where: `'${operation.id}'` })
       modeIds.add(mode.id)
-      whole(where, `the number of people in '${mode.id}'`, mode.people, 1, 1_000)
+      whole(where, `the number of people in '${mode.id}'`, mode.people, crew ? 0 : 1, 1_000)
+      checkSharing(where, mode)
       if (mode.hazard !== undefined) whole(where, `the hazard of '${mode.id}'`, mode.hazard, 0, MOST_HAZARD)
       checkNeeds(operation.id, mode.needs)
     }
@@ -128,6 +141,21 @@ export function validate(problem: PlanningProblem): Problem[] {
     whole(where, 'hazard', turn.hazard, 0, MOST_HAZARD)
   }
   whole('The problem', 'people', problem.people, 1, 1_000)
+  for (const [machine, count] of Object.entries(machines)) {
+    whole('The machines', `the number of '${machine}'`, count, 1, MOST_MACHINES)
+  }
+  if (crew) {
+    whole('The crew', 'the number of people', crew.length, 1, MOST_PEOPLE)
+    if (crew.length !== problem.people) {
+      const expected = `${crew.length}, as many as the crew`
+      wrong('PLANNING_NUMBER', { where: 'The problem', what: 'people', received: String(problem.people), expected })
+    }
+    const named = new Set<string>()
+    for (const { id } of crew) {
+      if (named.has(id)) wrong('PLANNING_DUPLICATE', { what: 'person', id, where: 'the crew' })
+      named.add(id)
+    }
+  }
   if (found.length === 0 && problem.loops?.length) {
     const { before, indexOf, contradiction } = closing(problem)
     for (const { id, first, last } of contradiction ? [] : problem.loops) {

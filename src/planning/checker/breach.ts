@@ -7,6 +7,7 @@ export type BreachKind =
   | 'missing operation'
   | 'unknown mode'
   | 'people'
+  | 'machine'
   | 'need'
   | 'not whole seconds'
   | 'duration'

@@ -2,6 +2,7 @@
 import type { LagEvent, OpId, PlanningProblem } from '../model/problem.ts'
 import type { PlacedStep, Value } from '../model/sequence.ts'
 import type { Breach } from './breach.ts'
+import { crewBreaches, crewValue, isCrew, modeIsOpen } from './crewRules.ts'
 import { leastTimes } from './leastTimes.ts'
 import { needHolds } from './needHolds.ts'
 import { resolveStep } from './resolveStep.ts'
@@ -22,7 +23,7 @@ export interface Verdict {
   readonly breaches: readonly Breach[]
   /** Worked out anew from the steps; null where they name something wrong or are not complete. */
   readonly value: Value | null
-  /** The least elapsed time that this order allows with these modes; null where there are no times or no full order. */
+  /** The least elapsed time that this order allows with these modes; null where there are no times or no full order, and for a crew. */
   readonly leastElapsed_s: number | null
 }
 
@@ -31,12 +32,18 @@ export function checkSequence(problem: PlanningProblem, claimed: ClaimedSequence
   const { steps } = claimed
   const names = [...rollCall(problem, steps), ...modes(problem, steps)]
   const complete = names.every(({ kind }) => kind === 'people')
-  const breaches = [...names, ...needs(problem, steps), ...times(problem, steps), ...lags(problem, steps)]
+  const together = isCrew(problem)
+  const fractions = together ? notWhole(steps) : []
+  const rest = together
+    ? [...fractions, ...(fractions.length > 0 ? [] : crewBreaches(problem, steps))]
+    : [...needs(problem, steps), ...times(problem, steps)]
+  const breaches = [...names, ...rest, ...lags(problem, steps)]
   const whole = breaches.every(({ kind }) => kind !== 'not whole seconds')
-  const value = complete && whole ? sequenceValue(problem, steps) : null
+  const worth = together ? crewValue : sequenceValue
+  const value = complete && whole ? worth(problem, steps) : null
   breaches.push(...claim(claimed.value ?? null, value))
+  const least = complete && !together ? leastTimes(problem, steps) : undefined
   if (claimed.tries && value && breaches.length === 0) breaches.push(...claimOfTries(problem, claimed, claimed.tries))
-  const least = complete ? leastTimes(problem, steps) : undefined
   return {
     right: breaches.length === 0,
     breaches,
@@ -71,10 +78,12 @@ function modes(problem: PlanningProblem, steps: readonly PlacedStep[]): Breach[]
     const resolved = resolveStep(problem, step)
     if (!resolved) return [{ kind: 'unknown mode', op, id, says: `'${op}' has no mode '${id}'.` }]
     const { people } = resolved.mode
-    if (people <= problem.people) return []
-    return [
-      { kind: 'people', op, id, says: `'${op}' in mode '${id}' wants ${people} people; there are ${problem.people}.` },
-    ]
+    if (people > problem.people) {
+      const says = `'${op}' in mode '${id}' wants ${people} people; there are ${problem.people}.`
+      return [{ kind: 'people', op, id, says }]
+    }
+    if (modeIsOpen(problem, resolved.mode)) return []
+    return [{ kind: 'people', op, id, says: `'${op}' in mode '${id}' is open to nobody: skills or machines lack.` }]
   })
 }
 
@@ -95,6 +104,16 @@ function needs(problem: PlanningProblem, steps: readonly PlacedStep[]): Breach[]
         }),
       )
   })
+}
+
+function notWhole(steps: readonly PlacedStep[]): Breach[] {
+  return steps
+    .filter(({ start_s, end_s }) => !Number.isSafeInteger(start_s) || !Number.isSafeInteger(end_s))
+    .map(({ op, start_s, end_s }) => ({
+      kind: 'not whole seconds',
+      op,
+      says: `'${op}' runs from ${start_s} s to ${end_s} s; times are whole seconds.`,
+    }))
 }
 
 /** Whole seconds, the usual duration, and one person who sets up and works on one operation after the other. */

@@ -3,7 +3,13 @@ import { Problem } from '../../problem/problem.ts'
 import type { Need, OpId, PlanningProblem } from '../model/problem.ts'
 
 /** One problem for each id that is taken already and for each operation that is named and not there. */
-export function strayNames({ operations, lags, loops = [] }: PlanningProblem): readonly Problem[] {
+export function strayNames({
+  operations,
+  lags,
+  crew = [],
+  machines = {},
+  loops = [],
+}: PlanningProblem): readonly Problem[] {
   const problems: Problem[] = []
   const known = new Set(operations.map(({ id }) => id))
 
@@ -30,11 +36,19 @@ export function strayNames({ operations, lags, loops = [] }: PlanningProblem): r
     for (const mode of modes) {
       unique(modeIds, mode.id, `A mode of '${op}'`)
       check(mode.needs, `'${op}' in mode '${mode.id}'`)
+      for (const machine of Object.keys(mode.machines ?? {})) {
+        if (Object.hasOwn(machines, machine)) continue
+        problems.push(new Problem('PLANNING_UNKNOWN_MACHINE', { where: `'${op}'`, mode: mode.id, machine }))
+      }
     }
     if (undo) {
       check(undo.needs, `the undoing of '${op}'`)
       named(undo.voids, `The undoing of '${op}'`)
     }
+  })
+  const personIds = new Set<string>()
+  crew.forEach(({ id }, place) => {
+    unique(personIds, id, `crew[${place}]`)
   })
   lags.forEach(({ id, from, to }, place) => {
     unique(lagIds, id, `lags[${place}]`)

@@ -1,6 +1,7 @@
 // Follows certain orders back to the relations of the problem that they rest on.
 import type { CertainOrder, Closing, Grounds, Relation } from '../closing.ts'
 import type { Reason, Standing } from '../model/problem.ts'
+import { whyShut, worksTogether } from '../relations/teams.ts'
 
 /** The shortest chain of certain orders from one operation to another, using only those found before `until`. */
 export function chainOf(
@@ -84,9 +85,18 @@ export function reasonOf({ problem, indexOf }: Closing, relation: Relation): Rea
     const needs = [...operation.needs, ...operation.modes.flatMap((mode) => mode.needs)]
     return needs.find(({ id }) => id === relation.id)!.reason
   }
-  const { id, people, setup } = operation.modes.find((mode) => mode.id === relation.id)!
+  const mode = operation.modes.find(({ id }) => id === relation.id)!
+  const { id, people, setup, skills = [], machines = {} } = mode
+  const shut = whyShut(problem, mode)
+  const shared = worksTogether(problem)
+    ? [
+        ...(people > 0 ? [people === 1 ? '1 person' : `${people} people`] : []),
+        ...skills.map((skill) => `the skill '${skill}'`),
+        ...Object.entries(machines).map(([machine, wanted]) => `${wanted} of the machine '${machine}'`),
+      ]
+    : []
   const asks = [
-    ...(people > problem.people ? [`${people} people where there are ${problem.people}`] : []),
+    ...(shut === null ? shared : [shut]),
     ...(setup.workpiece === 'any' ? [] : [setup.workpiece]),
     ...(setup.workpiece === 'any' || setup.attitude === 'any' ? [] : [setup.attitude]),
     ...(setup.station === 'any' ? [] : [setup.station]),

@@ -49,8 +49,12 @@ export interface Setup {
 export interface Mode {
   readonly id: string
   readonly setup: Setup
-  /** Hands wanted at once, at least 1. */
+  /** Hands wanted at once, at least 1; with a crew 0 is what goes on by itself. */
   readonly people: number
+  /** Each of these from at least one of the people at it; only with a crew. */
+  readonly skills?: readonly string[]
+  /** So many of each machine, from the start of the operation to its end. */
+  readonly machines?: Readonly<Record<string, number>>
   readonly needs: readonly Need[]
   /** Integer, at least 0; summed into the first part of the objective. */
   readonly hazard?: number
@@ -127,13 +131,23 @@ export interface StartState {
   readonly tools?: readonly string[]
 }
 
+/** One of the people who do the work. */
+export interface Person {
+  readonly id: string
+  readonly skills: readonly string[]
+}
+
 export interface PlanningProblem {
   readonly schema: 'matchmark-planning/1'
   readonly operations: readonly Operation[]
   readonly lags: readonly Lag[]
   readonly changes: ChangeCosts
   readonly start: StartState
-  /** Hands available at once. The engine plans for one person who may call this many hands together. */
+  /** Hands available at once; without a crew, one person works who may call this many hands together. */
   readonly people: number
+  /** The one to four people who work beside each other; `people` is their number. */
+  readonly crew?: readonly Person[]
+  /** How many there are of what is scarce: the press, the oven. */
+  readonly machines?: Readonly<Record<string, number>>
   readonly loops?: readonly Loop[]
 }

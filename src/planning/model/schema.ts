@@ -42,7 +42,15 @@ const setup = z
   .meta({ id: 'Setup', description: "What a mode wants set up; 'any' asks for nothing and changes nothing." })
 
 const mode = z
-  .strictObject({ id, setup, people: z.int().min(1), needs: z.array(need), hazard: wholeFromZero.exactOptional() })
+  .strictObject({
+    id,
+    setup,
+    people: wholeFromZero.describe('Hands wanted at once; 0, with a crew only, goes on by itself.'),
+    skills: z.array(id).exactOptional(),
+    machines: z.record(id, z.int().min(1)).exactOptional(),
+    needs: z.array(need),
+    hazard: wholeFromZero.exactOptional(),
+  })
   .meta({ id: 'Mode', description: 'One way of doing an operation.' })
 
 const duration = z
@@ -110,6 +118,13 @@ export const planningProblemSchema = z
       tools: z.array(id).exactOptional(),
     }),
     people: z.int().min(1),
+    crew: z
+      .array(z.strictObject({ id, skills: z.array(id) }))
+      .min(1)
+      .max(4)
+      .exactOptional()
+      .describe('Who works; people is their number. Without it one person works.'),
+    machines: z.record(id, z.int().min(1)).exactOptional().describe('How many there are of what is scarce.'),
     loops: z.array(loop).exactOptional(),
   })
   .meta({ title: 'Planning problem', description: 'What the sequence engine is told.' })
@@ -135,7 +150,9 @@ export const planResultSchema = z
     feasible: z
       .enum(['yes', 'no', 'not known'])
       .describe("Whether anything can be done at all: 'no' is proven, and the conflict says why."),
-    steps: z.array(z.strictObject({ op: id, mode: id, start_s: whole, end_s: whole })),
+    steps: z.array(
+      z.strictObject({ op: id, mode: id, start_s: whole, end_s: whole, people: z.array(id).exactOptional() }),
+    ),
     assumptions: z.array(
       z.strictObject({ relation: id, reason, wouldChange: z.union([z.boolean(), z.literal('not tried')]) }),
     ),

@@ -10,6 +10,8 @@ export interface PlacedStep {
   readonly mode: string
   readonly start_s: number
   readonly end_s: number
+  /** Who of the crew is at it; left out where there is none. */
+  readonly people?: readonly string[]
 }
 
 /** A doubtful relation the result rests on, and whether the result changes when it is left out. */

@@ -1,23 +1,31 @@
 // The rule of needs: when an operation starts, each of its needs and those of its mode has an alternative that holds.
 import type { Alternative, Need, OpId } from '../model/problem.ts'
 import { type Breach, listing, naming, type Rule } from './rule.ts'
+import { worksTogether } from './teams.ts'
 
-export const alternativeHolds = ({ done, notDone }: Alternative, isDone: (op: OpId) => boolean): boolean =>
-  done.every(isDone) && !notDone.some(isDone)
+type Asked = (op: OpId) => boolean
 
-export const needHolds = (need: Need, isDone: (op: OpId) => boolean): boolean =>
-  need.anyOf.some((alternative) => alternativeHolds(alternative, isDone))
+/** With a crew something may have started that is not done. */
+export const alternativeHolds = ({ done, notDone }: Alternative, isDone: Asked, isBegun: Asked = isDone): boolean =>
+  done.every(isDone) && !notDone.some(isBegun)
+
+export const needHolds = (need: Need, isDone: Asked, isBegun: Asked = isDone): boolean =>
+  need.anyOf.some((alternative) => alternativeHolds(alternative, isDone, isBegun))
 
 /** What keeps a need from holding, alternative by alternative: “A” is not done yet and “B” is done already, or … */
-export function lacking(need: Need, isDone: (op: OpId) => boolean, name: (op: OpId) => string): string {
+export function lacking(need: Need, isDone: Asked, name: (op: OpId) => string, isBegun: Asked = isDone): string {
   const ways = need.anyOf.map(({ done, notDone }) => {
     const missing = done.filter((op) => !isDone(op))
-    const early = notDone.filter(isDone)
+    const early = notDone.filter(isBegun)
     return [
       ...(missing.length > 0
         ? [`${listing(missing.map(name))} ${missing.length > 1 ? 'are' : 'is'} not done yet`]
         : []),
-      ...(early.length > 0 ? [`${listing(early.map(name))} ${early.length > 1 ? 'are' : 'is'} done already`] : []),
+      ...(early.length > 0
+        ? [
+            `${listing(early.map(name))} ${early.length > 1 ? 'are' : 'is'} ${early.every(isDone) ? 'done' : 'begun'} already`,
+          ]
+        : []),
     ].join(' and ')
   })
   return ways.length === 0 ? 'nothing could meet it' : [...new Set(ways)].join(', or ')
@@ -29,25 +37,27 @@ export const needs: Rule = {
   breaches: (problem, sequence) => {
     const name = naming(problem)
     const operations = new Map(problem.operations.map((operation) => [operation.id, operation]))
-    const done = new Set<OpId>()
-    const isDone = (op: OpId) => done.has(op)
+    const together = worksTogether(problem)
+    const done = new Map<OpId, number>()
+    const isBegun = (op: OpId) => done.has(op)
     const found: Breach[] = []
-    for (const { op, mode } of sequence) {
+    for (const { op, mode, start_s = Number.POSITIVE_INFINITY, end_s = start_s } of sequence) {
+      const isDone = together ? (id: OpId) => (done.get(id) ?? Number.POSITIVE_INFINITY) <= start_s : isBegun
       for (const need of [...operations.get(op)!.needs, ...mode.needs]) {
-        if (needHolds(need, isDone)) continue
+        if (needHolds(need, isDone, isBegun)) continue
         found.push({
           rule: 'need',
           id: need.id,
           op,
-          says: `${name(op)} cannot start: ${lacking(need, isDone, name)}. ${need.reason.says}`,
+          says: `${name(op)} cannot start: ${lacking(need, isDone, name, isBegun)}. ${need.reason.says}`,
           facts: {
             need: need.id,
             missing: [...new Set(need.anyOf.flatMap((alternative) => alternative.done.filter((id) => !isDone(id))))],
-            early: [...new Set(need.anyOf.flatMap((alternative) => alternative.notDone.filter(isDone)))],
+            early: [...new Set(need.anyOf.flatMap((alternative) => alternative.notDone.filter(isBegun)))],
           },
         })
       }
-      done.add(op)
+      done.set(op, end_s)
     }
     return found
   },

@@ -1,6 +1,7 @@
 // The rule of one person: steps follow each other, last what they last, and never want more hands than there are.
 import { type Breach, naming, type Rule } from './rule.ts'
 import { setUpChanges } from './setUpChanges.ts'
+import { whyShut } from './teams.ts'
 
 export const onePerson: Rule = {
   name: 'one person',
@@ -15,12 +16,15 @@ export const onePerson: Rule = {
     const changes = setUpChanges(problem, sequence)
     let free = 0
     sequence.forEach(({ op, mode, start_s, end_s }, place) => {
+      const shut = whyShut(problem, mode)
       if (mode.people > problem.people) {
         const { people } = problem
         tell(op, `${name(op)} in the way '${mode.id}' wants ${mode.people} people; there are ${people}.`, {
           wanted: mode.people,
           people,
         })
+      } else if (shut !== null) {
+        tell(op, `${name(op)} in the way '${mode.id}' wants ${shut}.`, { mode: mode.id })
       }
       if (start_s === undefined || end_s === undefined) return
       const change_s = changes[place]!.reduce((sum, { s }) => sum + s, 0)

@@ -1,6 +1,7 @@
 // The relations of a problem one by one, and the problem with only some of them.
 import type { Relation } from '../closing.ts'
 import type { Mode, PlanningProblem } from '../model/problem.ts'
+import { isAllowed, worksTogether } from './teams.ts'
 
 /**
  * Marks a mode that was taken out: the hands that are there will do, and the changes of set-up that it asks for take no time.
@@ -16,10 +17,13 @@ export const relationKey = ({ kind, op, id }: Relation): string =>
 /** Everything that could be given up: needs, lags, and the hands and set-up that each mode asks for. */
 export function relationsIn(problem: PlanningProblem): Relation[] {
   const relations: Relation[] = []
+  const together = worksTogether(problem)
   for (const { id: op, modes } of problem.operations) {
-    for (const { id, people, setup } of modes) {
+    for (const mode of modes) {
+      const { id, people, setup, machines } = mode
       const asks = [setup.workpiece, setup.station, setup.tools].some((asked) => asked !== 'any')
-      if (asks || people > problem.people) relations.push({ kind: 'mode', id, op })
+      const shares = together && (people > 0 || machines !== undefined)
+      if (asks || shares || !isAllowed(problem, mode)) relations.push({ kind: 'mode', id, op })
     }
   }
   for (const { id, to } of problem.lags) relations.push({ kind: 'lag', id, op: to.op })
@@ -31,6 +35,9 @@ export function relationsIn(problem: PlanningProblem): Relation[] {
 
 /** The problem with all relations taken out but those that `keeps` says yes to. */
 export function keepRelations(problem: PlanningProblem, keeps: (relation: Relation) => boolean): PlanningProblem {
+  // A crew's mode that is taken out goes on by itself.
+  const nobody = { people: 0, setup: { workpiece: 'any', attitude: 'any', station: 'any', tools: 'any' } } as const
+  const lifted = { ...(worksTogether(problem) ? nobody : { people: 1 }), skills: [], machines: {}, [LIFTED]: true }
   return {
     ...problem,
     lags: problem.lags.filter(({ id, to }) => keeps({ kind: 'lag', id, op: to.op })),
@@ -42,7 +49,7 @@ export function keepRelations(problem: PlanningProblem, keeps: (relation: Relati
         modes: operation.modes.map((mode) => ({
           ...mode,
           needs: mode.needs.filter(({ id }) => keeps({ kind: 'need', id, op })),
-          ...(keeps({ kind: 'mode', id: mode.id, op }) ? {} : { people: 1, [LIFTED]: true }),
+          ...(keeps({ kind: 'mode', id: mode.id, op }) ? {} : lifted),
         })),
       }
     }),

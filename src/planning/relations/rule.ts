@@ -7,11 +7,12 @@ export interface JudgedStep {
   readonly mode: Mode
   readonly start_s?: number
   readonly end_s?: number
+  readonly people?: readonly string[]
 }
 
 /** Where a sequence breaks a rule. `says` is one sentence for people; `facts` carries what it was made from. */
 export interface Breach {
-  readonly rule: 'need' | 'lag' | 'set-up change' | 'one person'
+  readonly rule: 'need' | 'lag' | 'set-up change' | 'one person' | 'crew'
   /** The need or lag that is broken; else the operation. */
   readonly id: string
   readonly op: OpId

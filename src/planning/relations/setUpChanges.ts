@@ -15,9 +15,12 @@ export interface SetUpChange {
   readonly hazard: number
   /** The workpiece that is turned over. */
   readonly workpiece?: string
+  /** Who of a crew makes it; a turn-over is everybody's. */
+  readonly person?: string
 }
 
-const print = (tools: readonly string[]): string => [...new Set(tools)].sort().join(', ') || 'none'
+/** A set of tools as one name. */
+export const printTools = (tools: readonly string[]): string => [...new Set(tools)].sort().join(', ') || 'none'
 
 /** For each step, the changes of set-up that come before it (docs/reference/contract.md, section 2). */
 export function setUpChanges(problem: PlanningProblem, sequence: readonly Choice[]): SetUpChange[][] {
@@ -25,7 +28,7 @@ export function setUpChanges(problem: PlanningProblem, sequence: readonly Choice
   const attitudes = new Map(Object.entries(start.attitudes))
   let atHand = start.workpiece
   let station = start.station
-  let tools = start.tools === undefined ? undefined : print(start.tools)
+  let tools = start.tools === undefined ? undefined : printTools(start.tools)
   return sequence.map(({ mode }) => {
     const { setup } = mode
     const list: SetUpChange[] = []
@@ -51,7 +54,7 @@ export function setUpChanges(problem: PlanningProblem, sequence: readonly Choice
       station = setup.station
     }
     if (setup.tools !== 'any') {
-      const wanted = print(setup.tools)
+      const wanted = printTools(setup.tools)
       if (tools !== undefined && tools !== wanted) {
         list.push({ what: 'tools', from: tools, to: wanted, s: changes.tools_s, hazard: 0 })
       }

@@ -2,6 +2,8 @@
 import { closing } from '../closing.ts'
 import type { PlanningProblem } from '../model/problem.ts'
 import type { Value } from '../model/sequence.ts'
+import { worksTogether } from '../relations/teams.ts'
+import { solveCrew } from './crew/solveCrew.ts'
 import { instanceOf } from './instance.ts'
 import { solve } from './solve.ts'
 import { tripleOf } from './tripleOf.ts'
@@ -13,6 +15,7 @@ export function bestValue(
 ): { value: Value | null; proven: boolean; states: number } {
   const closed = closing(problem)
   if (closed.contradiction) return { value: null, proven: true, states: 0 }
+  if (worksTogether(problem)) return solveCrew(closed, limits)
   const instance = instanceOf(closed)
   const { key, proven, states } = solve(instance, limits)
   return { value: key === null ? null : tripleOf(instance, key), proven, states }

@@ -6,6 +6,7 @@ import { compareValues } from '../relations/compareValues.ts'
 import { bestStarts } from '../relations/lags.ts'
 import { needHolds } from '../relations/needs.ts'
 import { type Choice, setUpChanges } from '../relations/setUpChanges.ts'
+import { isAllowed } from '../relations/teams.ts'
 import { triesOf } from '../relations/tries.ts'
 
 /** The value of one sequence with its modes; null when no times satisfy the lags. Needs are not looked at. */
@@ -53,7 +54,7 @@ export function exhaust(problem: PlanningProblem, most = 40_000): Exhausted {
     for (const { id, needs, modes } of problem.operations) {
       if (done.has(id) || !needs.every((need) => needHolds(need, isDone))) continue
       for (const mode of modes) {
-        if (mode.people > problem.people || !mode.needs.every((need) => needHolds(need, isDone))) continue
+        if (!isAllowed(problem, mode) || !mode.needs.every((need) => needHolds(need, isDone))) continue
         sequence.push({ op: id, mode })
         done.add(id)
         visit()
@@ -79,7 +80,7 @@ export function countOrders(problem: PlanningProblem): bigint {
     let sum = 0n
     for (const { id, needs, modes } of problem.operations) {
       if (done.has(id) || !needs.every((need) => needHolds(need, isDone))) continue
-      if (!modes.some((mode) => mode.people <= problem.people && mode.needs.every((need) => needHolds(need, isDone))))
+      if (!modes.some((mode) => isAllowed(problem, mode) && mode.needs.every((need) => needHolds(need, isDone))))
         continue
       done.add(id)
       sum += count()

@@ -12,6 +12,8 @@ export interface Recipe {
   readonly lags?: number
   readonly setups?: boolean
   readonly modes?: number
+  /** So many people who work beside each other, with a press and things that go on by themselves. */
+  readonly crew?: number
   /** Trial loops; the last operation of each gets a need for the first, and some operations an undoing of their own. */
   readonly loops?: number
   /** Out of ten: how often a set-up names what it would leave open. */
@@ -165,7 +167,7 @@ export function randomProblem(seed: number, recipe: Recipe): PlanningProblem {
     return { id: `t${place}`, first: id(first), last: id(last), tries, reason: because('loop') }
   }
   const trials = Array.from({ length: loops }, (_, place) => loop(place))
-  return {
+  const problem: PlanningProblem = {
     schema: 'matchmark-planning/1',
     operations: list,
     ...(loops > 0 && { loops: trials }),
@@ -181,5 +183,37 @@ export function randomProblem(seed: number, recipe: Recipe): PlanningProblem {
         ? { attitudes: { case: 'flat' }, station: 'bench', workpiece: 'shaft', tools: ['mallet'] }
         : { attitudes: {} },
     people: 2,
+  }
+  return recipe.crew === undefined ? problem : withCrew(problem, recipe.crew, roll)
+}
+
+/** The same work for a crew: some modes ask for a skill, some for the press or an oven place, some for nobody. */
+function withCrew(
+  problem: PlanningProblem,
+  people: number,
+  roll: (from: number, to: number) => number,
+): PlanningProblem {
+  const skills = [['fitter', 'turner'], ['fitter'], ['turner'], []]
+  const nobody = { workpiece: 'any', attitude: 'any', station: 'any', tools: 'any' } as const
+  return {
+    ...problem,
+    people,
+    crew: Array.from({ length: people }, (_, at) => ({
+      id: `p${at}`,
+      skills: at === 0 && roll(0, 9) > 0 ? skills[0]! : skills[roll(0, 3)]!,
+    })),
+    machines: { press: 1, oven: 2 },
+    operations: problem.operations.map((operation) => ({
+      ...operation,
+      modes: operation.modes.map((mode) => {
+        const kind = roll(0, 9)
+        if (kind === 0) return { ...mode, people: 0, setup: nobody, machines: { oven: roll(1, 2) } }
+        return {
+          ...mode,
+          ...(kind < 4 ? { skills: [kind === 1 ? 'turner' : 'fitter'] } : {}),
+          ...(kind > 7 ? { machines: { press: 1 } } : {}),
+        }
+      }),
+    })),
   }
 }

@@ -32,6 +32,27 @@ export const PLANNING = table({
     next: 'Give at least one mode; a mode whose set-up asks for nothing will do.',
     http: 422,
   },
+  PLANNING_NO_CREW: {
+    says: ({ where, mode, skills }) => `${where} asks in '${mode}' for the skills ${skills}, but no crew is named.`,
+    next: 'Name the people and their skills in `crew`, or take the skills out.',
+    http: 422,
+  },
+  PLANNING_UNKNOWN_PERSON: {
+    says: ({ id }) => `The sequence names '${id}', who is not of the crew.`,
+    next: 'Name people of the crew by their ids, or nobody to have them chosen.',
+    http: 422,
+  },
+  PLANNING_UNKNOWN_MACHINE: {
+    says: ({ where, mode, machine }) =>
+      `${where} wants the machine '${machine}' in '${mode}', which is not among the machines.`,
+    next: 'Say in `machines` how many there are of it, or mend the name.',
+    http: 422,
+  },
+  PLANNING_BY_ITSELF: {
+    says: ({ where, mode }) => `${where} goes on by itself in '${mode}' (0 people), but asks for a set-up or a skill.`,
+    next: 'Make the whole set-up `any` and name no skill, or say how many people are at it; loading and unloading are operations of their own.',
+    http: 422,
+  },
   PLANNING_OWN_NEED: {
     says: ({ where }) => `${where} names its own operation.`,
     next: 'A need speaks of other operations; take its own out of `done` and `notDone`.',

@@ -247,7 +247,6 @@ function standing(
       bound: null,
       feasible: judged.value ? 'yes' : 'not known',
       proven: false,
-      feasible: judged.value ? 'yes' : 'not known',
       steps,
       assumptions: [],
       conflict: null,
