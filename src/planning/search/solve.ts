@@ -1,9 +1,12 @@
 // The whole search: narrow passes for a first sequence, windows to better it, then widening passes until one drops nothing, the
 // bound meets the value, or the effort is used up.
-import type { Instance } from './instance.ts'
+import { AlikeBound } from './alike.ts'
+import { closingAlong } from './along.ts'
+import { type Instance, instanceOf } from './instance.ts'
 import { Kernel, type Pass, type Step } from './kernel.ts'
 import { tighten } from './tighten.ts'
 import { tripleOf } from './tripleOf.ts'
+import { waitsOf } from './waits.ts'
 import { improve } from './windows.ts'
 
 export interface Limits {
@@ -36,6 +39,10 @@ const FIRST_WIDTH = 24
 const WIDER = 6
 /** Where clocks run into dead ends, they are started with more and more care. */
 const CAREFUL = ['ready', 'one by one'] as const
+/** Rounds of looking for orders that the least hazard makes certain. */
+const ROUNDS = 4
+/** Labels kept while clocks are fitted into an order. */
+const LIFTED = 200
 const LARGE = 600
 /** The first pass of a large problem is narrower: it looks at the square of the operations, for each label kept. */
 const FIRST_SQUARES = 4_000_000
@@ -87,7 +94,10 @@ class Search {
   exact = false
   readonly #onBetter: ((found: Progress) => void) | undefined
 
-  constructor(kernel: Kernel, { onBetter }: Limits) {
+  readonly #late: () => boolean
+
+  constructor(kernel: Kernel, { onBetter, late }: Limits) {
+    this.#late = late
     this.kernel = kernel
     this.boundKey = kernel.rootKey
     this.#onBetter = onBetter
@@ -115,11 +125,17 @@ class Search {
   assumeLeastHazard(width: number): void {
     const { kernel } = this
     const [hazard] = tripleOf(kernel.instance, kernel.rootKey)
-    const tight = tighten(kernel.instance, { hazard, elapsed: Number.POSITIVE_INFINITY })
+    let tight = tighten(kernel.instance, { hazard, elapsed: Number.POSITIVE_INFINITY })
     if (!tight) return
-    const assumed = new Kernel(tight)
+    for (let round = 1; round < ROUNDS; round++) {
+      const more = tighten(tight, { hazard, elapsed: Number.POSITIVE_INFINITY })
+      if (!more) break
+      tight = more
+    }
+    const assumed = new Kernel(tight, { alike: this.#alikeOf(tight) })
     const unlimited = { effort: Number.POSITIVE_INFINITY, late: () => false }
     // A large problem is too dear to be tried in vain: there, care comes first.
+    if (this.#lift(assumed, hazard)) return
     const careful = tight.bounds.length === 0 ? (['any'] as const) : (['any', ...CAREFUL] as const)
     for (const clocks of tight.size > LARGE ? [...careful].reverse() : careful) {
       const pass = assumed.pass(width, this.key, { ...unlimited }, { clocks })
@@ -139,11 +155,35 @@ class Search {
     const [hazard, elapsed] = tripleOf(this.kernel.instance, this.key)
     const tight = tighten(this.kernel.instance, { hazard, elapsed })
     if (tight) {
-      const sharper = new Kernel(tight)
+      const sharper = new Kernel(tight, { alike: this.kernel.alike })
       sharper.made = this.kernel.made
       this.#follow(sharper)
     }
     this.#tell()
+  }
+
+  /** The sharper bound, from the wait that binds most; null where it is too much. */
+  #alikeOf(instance: Instance): AlikeBound | null {
+    const [wait = null] = waitsOf(instance)
+    return AlikeBound.of(instance, wait, this.#late)
+  }
+
+  /** Keeps the order of set-ups that the sharper bound thinks best, and starts the clocks where they fit in. */
+  #lift(kernel: Kernel, hazard: number): boolean {
+    const { alike, instance } = kernel
+    if (!alike) return false
+    const order = alike.order()
+    if (order.length < instance.size) return false
+    const lifted = closingAlong(instance, order, alike.wait)
+    if (lifted.contradiction) return false
+    const narrow = new Kernel(instanceOf(lifted), { alike })
+    const pass = narrow.pass(LIFTED, this.key, { effort: Number.POSITIVE_INFINITY, late: () => false })
+    kernel.made += narrow.made
+    if (!pass.found || tripleOf(instance, pass.found.key)[0] > hazard) return false
+    kernel.made += this.kernel.made
+    this.#follow(kernel)
+    this.better(pass)
+    return true
   }
 
   #follow(kernel: Kernel): void {
