@@ -59,7 +59,6 @@ const SELF = -2
 const UNKNOWN = -1
 /** More ways for the bodies to stand than this are not tried. */
 const MOST_STANDINGS = 300_000
-const MOST_STATES = 1_500_000
 /** A body's operations are bits of one number. */
 const MOST_IN_BODY = 30
 
@@ -90,21 +89,30 @@ export class AlikeBound {
   readonly #waitBit: number
   readonly #waiting: readonly number[]
   readonly #least = new Map<string, number>()
-  #left = MOST_STATES
+  #left: number
   #over = false
   readonly #key: Uint16Array
   readonly #maskNumbers: Map<number, number>[]
 
   /** The bound of an instance; null where it would be too much to work out, or says nothing. */
-  static of(instance: Instance, wait: Wait | null, late: () => boolean): AlikeBound | null {
+  static of(
+    instance: Instance,
+    wait: Wait | null,
+    limits: { readonly late: () => boolean; readonly most: number },
+  ): AlikeBound | null {
     if (instance.setups.aspects.length === 0 || instance.modes.some(({ changesTakeTime }) => !changesTakeTime))
       return null
-    const bound = new AlikeBound(instance, wait, late)
+    const bound = new AlikeBound(instance, wait, limits)
     if (bound.#kinds.length === 0 || bound.#standings() > MOST_STANDINGS) return null
     return bound.look(new Uint32Array(instance.words), 0, instance.setups.states[0]!) ? bound : null
   }
 
-  private constructor(instance: Instance, wait: Wait | null, late: () => boolean) {
+  private constructor(
+    instance: Instance,
+    wait: Wait | null,
+    { late, most }: { readonly late: () => boolean; readonly most: number },
+  ) {
+    this.#left = most
     this.#instance = instance
     this.wait = wait
     this.#late = late

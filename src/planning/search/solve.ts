@@ -19,6 +19,8 @@ export interface Limits {
   /** Only for tests: without the reductions the answer is the same, and from whatever width it starts. */
   readonly reduce?: boolean
   readonly firstWidth?: number
+  /** Only for tests: from how many operations on bodies that are alike are counted. */
+  readonly alikeFrom?: number
 }
 
 export interface Progress {
@@ -43,6 +45,11 @@ const CAREFUL = ['ready', 'one by one'] as const
 const ROUNDS = 4
 /** Labels kept while clocks are fitted into an order. */
 const LIFTED = 200
+/** Smaller problems are done with sooner without the bound that counts alike bodies. */
+const ALIKE_FROM = 36
+/** Its states are smaller work than labels; and so many are all that memory should be asked for. */
+const ALIKE_EACH = 5
+const MOST_ALIKE = 1_500_000
 const LARGE = 600
 /** The first pass of a large problem is narrower: it looks at the square of the operations, for each label kept. */
 const FIRST_SQUARES = 4_000_000
@@ -95,9 +102,13 @@ class Search {
   readonly #onBetter: ((found: Progress) => void) | undefined
 
   readonly #late: () => boolean
+  readonly #alikeFrom: number
+  readonly #alikeStates: number
 
-  constructor(kernel: Kernel, { onBetter, late }: Limits) {
+  constructor(kernel: Kernel, { onBetter, late, effort, alikeFrom = ALIKE_FROM }: Limits) {
     this.#late = late
+    this.#alikeFrom = alikeFrom
+    this.#alikeStates = Math.min(MOST_ALIKE, ALIKE_EACH * effort)
     this.kernel = kernel
     this.boundKey = kernel.rootKey
     this.#onBetter = onBetter
@@ -164,8 +175,9 @@ class Search {
 
   /** The sharper bound, from the wait that binds most; null where it is too much. */
   #alikeOf(instance: Instance): AlikeBound | null {
+    if (instance.size < this.#alikeFrom) return null
     const [wait = null] = waitsOf(instance)
-    return AlikeBound.of(instance, wait, this.#late)
+    return AlikeBound.of(instance, wait, { late: this.#late, most: this.#alikeStates })
   }
 
   /** Keeps the order of set-ups that the sharper bound thinks best, and starts the clocks where they fit in. */
