@@ -2,15 +2,15 @@
 import { Problem } from '../problem/problem.ts'
 import type { Need, PlanningProblem } from './model/problem.ts'
 
-const MOST_OPERATIONS = 2_000
-const MOST_RELATIONS = 40_000
+const MOST_OPERATIONS = 10_000
+const MOST_RELATIONS = 200_000
 const MOST_SECONDS = 10_000_000
 const MOST_HAZARD = 1_000
 
 /**
  * Everything that is wrong with a problem, in the order of its parts; an empty list when it can be planned.
  *
- * Limits: 2,000 operations, 40,000 needs and lags, 10,000,000 seconds (116 days) and 1,000 points of hazard for each number.
+ * Limits: 10,000 operations, 200,000 needs and lags, 10,000,000 seconds (116 days) and 1,000 points of hazard for each number.
  *
  * @example validate(problem)   // []
  */

@@ -93,6 +93,11 @@ export class AlikeBound {
   #over = false
   readonly #key: Uint16Array
   readonly #maskNumbers: Map<number, number>[]
+  /** The bodies in play, by kind: all of them where the bound is worked out. */
+  #inPlay: readonly (readonly number[])[]
+  /** While a few bodies are brought as far as they go, the rest is left to itself. */
+  #onlyBodies = false
+  readonly #restNumbers = new Map<string, number>()
 
   /** The bound of an instance; null where it would be too much to work out, or says nothing. */
   static of(
@@ -102,15 +107,25 @@ export class AlikeBound {
   ): AlikeBound | null {
     if (instance.setups.aspects.length === 0 || instance.modes.some(({ changesTakeTime }) => !changesTakeTime))
       return null
-    const bound = new AlikeBound(instance, wait, limits)
+    const bound = new AlikeBound(instance, wait, { ...limits, eager: false })
     if (bound.#kinds.length === 0 || bound.#standings() > MOST_STANDINGS) return null
     return bound.look(new Uint32Array(instance.words), 0, instance.setups.states[0]!) ? bound : null
+  }
+
+  /** Good orders for a problem that is too large for the bound: bodies are taken in batches. */
+  static batches(
+    instance: Instance,
+    wait: Wait | null,
+    limits: { readonly late: () => boolean; readonly most: number },
+  ): AlikeBound | null {
+    const sketch = new AlikeBound(instance, wait, { ...limits, eager: true })
+    return sketch.#kinds.length === 0 ? null : sketch
   }
 
   private constructor(
     instance: Instance,
     wait: Wait | null,
-    { late, most }: { readonly late: () => boolean; readonly most: number },
+    { late, most, eager }: { readonly late: () => boolean; readonly most: number; readonly eager: boolean },
   ) {
     this.#left = most
     this.#instance = instance
@@ -119,7 +134,7 @@ export class AlikeBound {
     const { size, setups, closing } = instance
     const { aspects } = setups
     this.#hand = aspects.findIndex(({ name }) => name === 'at hand')
-    const groups = this.#hand < 0 ? [] : kindsOf(instance, this.#hand, wait)
+    const groups = this.#hand < 0 ? [] : kindsOf(instance, this.#hand, wait, eager)
     this.#restOf = new Int32Array(size).fill(-1)
     this.#bodyOf = new Int32Array(size).fill(-1)
     this.#bitOf = new Int32Array(size).fill(-1)
@@ -199,9 +214,11 @@ export class AlikeBound {
         if (least === 1 && bit >= 0 && bit < sizes[kind]! && (inBody >>> bit) & 1) continue
         kept.push({ slot, least })
       }
-      const seconds = isFloating(ops[0]!) ? Math.min(...ops.map((op) => instance.durations[op]!)) : 0
+      const all = optionsOf(ops[0]!)
+      const options = eager ? all.filter(({ hazard }) => hazard === 0) : all
+      const seconds = !eager && isFloating(ops[0]!) ? Math.min(...ops.map((op) => instance.durations[op]!)) : 0
       return {
-        options: optionsOf(ops[0]!),
+        options,
         seconds,
         leftForWait: false,
         inBody: kind < 0 ? 0 : inBody,
@@ -240,6 +257,7 @@ export class AlikeBound {
     })
     this.#restByHand = byHand
     this.#maskNumbers = this.#kinds.map(() => new Map())
+    this.#inPlay = this.#kinds.map(({ first: from, count }) => Array.from({ length: count }, (_, each) => from + each))
     this.#key = new Uint16Array(aspects.length + 1 + 2 * this.#restWords + bodies)
   }
 
@@ -382,13 +400,15 @@ export class AlikeBound {
     for (let again = true; again; ) {
       again = false
       const counting = this.#counts(state)
-      for (let body = 0; body < state.bodies.length; body++) {
-        const kind = this.#kinds[this.#kindOf[body]!]!
-        if (state.bodies[body] === kind.all) continue
-        if (body === state.hand) {
-          for (let bit = 0; bit < kind.loose.length; bit++)
-            if (this.#doNow(kind, bit, body, state, counting)) again = true
-        } else for (const bit of kind.handless) if (this.#doNow(kind, bit, body, state, counting)) again = true
+      for (let at = 0; at < this.#kinds.length; at++) {
+        const kind = this.#kinds[at]!
+        for (const body of this.#inPlay[at]!) {
+          if (state.bodies[body] === kind.all) continue
+          if (body === state.hand) {
+            for (let bit = 0; bit < kind.loose.length; bit++)
+              if (this.#doNow(kind, bit, body, state, counting)) again = true
+          } else for (const bit of kind.handless) if (this.#doNow(kind, bit, body, state, counting)) again = true
+        }
       }
       for (const list of [this.#restByHand[0]!, hand >= 0 ? this.#restByHand[hand + 1]! : []]) {
         for (const rest of list) {
@@ -422,27 +442,36 @@ export class AlikeBound {
     let end = 0
     for (const value of state.values) key[end++] = value + 3
     key[end++] = state.hand < 0 ? 0 : 1 + this.#maskNumber(this.#kindOf[state.hand]!, state.bodies[state.hand]!)
-    for (const word of state.rest) {
-      key[end++] = word & 0xffff
-      key[end++] = word >>> 16
+    if (this.#onlyBodies) key[end++] = this.#restNumber(state.rest)
+    else {
+      for (const word of state.rest) {
+        key[end++] = word & 0xffff
+        key[end++] = word >>> 16
+      }
     }
     for (let kind = 0; kind < this.#kinds.length; kind++) {
-      const { first, count } = this.#kinds[kind]!
+      const from = end
       // Bodies of a kind are told by how far they are, not by which they are.
-      for (let body = 0; body < count; body++) {
-        const number = this.#maskNumber(kind, state.bodies[first + body]!)
-        let place = end + body
-        while (place > end && key[place - 1]! > number) {
+      for (const body of this.#inPlay[kind]!) {
+        const number = this.#maskNumber(kind, state.bodies[body]!)
+        let place = end++
+        while (place > from && key[place - 1]! > number) {
           key[place] = key[place - 1]!
           place--
         }
         key[place] = number
       }
-      end += count
     }
     // A body at hand of one kind is not one of another.
     if (state.hand >= 0) key[this.#hand] = 3 + 0x7000 + this.#kindOf[state.hand]!
-    return String.fromCharCode.apply(null, key as unknown as number[])
+    return String.fromCharCode.apply(null, key.subarray(0, end) as unknown as number[])
+  }
+
+  #restNumber(rest: Uint32Array): number {
+    const name = rest.join()
+    const known = this.#restNumbers.get(name) ?? this.#restNumbers.size
+    this.#restNumbers.set(name, known)
+    return known
   }
 
   #maskNumber(kind: number, mask: number): number {
@@ -474,7 +503,7 @@ export class AlikeBound {
     const tried: number[] = []
     for (let kindAt = 0; kindAt < this.#kinds.length; kindAt++) {
       const kind = this.#kinds[kindAt]!
-      for (let body = kind.first; body < kind.first + kind.count; body++) {
+      for (const body of this.#inPlay[kindAt]!) {
         const mask = state.bodies[body]!
         if (mask === kind.all) continue
         open = true
@@ -489,6 +518,7 @@ export class AlikeBound {
         }
       }
     }
+    if (this.#onlyBodies) return open
     const counting = this.#counts(state)
     const demands: Int32Array[] = []
     for (let rest = 0; rest < this.#rest.length; rest++) {
@@ -520,13 +550,7 @@ export class AlikeBound {
     const { setups, elapsedRange, changesRange } = this.#instance
     const { aspects } = setups
     const counting = this.#counts(state)
-    const next: State = {
-      values: state.values.slice(),
-      hand: state.hand,
-      rest: state.rest.slice(),
-      bodies: state.bodies.slice(),
-      counts: state.counts.slice(),
-    }
+    const next = copyOf(state)
     let hazard = more
     let seconds = counting ? loose.seconds : 0
     let changes = 0
@@ -553,50 +577,104 @@ export class AlikeBound {
     visit(next, (hazard * elapsedRange + seconds) * changesRange + changes)
   }
 
-  /** An order of all operations along which the loosened problem is solved best, as far as the needs of the real one let it. */
-  order(): number[] {
-    const { size, words, setups } = this.#instance
-    const done = new Uint32Array(words)
-    const order: number[] = []
-    const waiting = new Set<number>()
+  /**
+   * An order of operations along which the loosened problem is solved best, as far as the needs of the real one let it; it may
+   * lack some. With a number of bodies, so many of each kind are brought as far as they go, then the next, then the rest.
+   */
+  order(batch = Number.POSITIVE_INFINITY): number[] {
+    const path = new Path(this.#instance)
+    const start = new Uint32Array(this.#instance.words)
+    let state = this.#read(start, 0, this.#instance.setups.states[0]!)
+    let seen = this.#read(start, 0, this.#instance.setups.states[0]!)
     const take = () => {
-      for (let again = true; again; ) {
-        again = false
-        for (const op of waiting) {
-          if (!mayStart(this.#instance, op, done, 0)) continue
-          waiting.delete(op)
-          done[op >>> 5]! |= 1 << (op & 31)
-          order.push(op)
-          again = true
-        }
-      }
+      path.take(
+        (op) => this.#isDone(state, op) && !this.#isDone(seen, op),
+        (op) => this.isForWait(op),
+      )
+      seen = state
     }
-    const empty = this.#read(done, 0, setups.states[0]!)
-    let state = this.#read(done, 0, setups.states[0]!)
-    this.#closure(state)
-    let before = empty
-    for (;;) {
-      for (const later of [false, true]) {
-        for (let op = 0; op < size; op++) {
-          if (this.isForWait(op) === later && this.#isDone(state, op) && !this.#isDone(before, op)) waiting.add(op)
-        }
+    const follow = () => {
+      state = copyOf(state)
+      this.#closure(state)
+      for (let isOpen = true; isOpen; ) {
         take()
+        const here = this.#cost(state)
+        let best: State | null = null
+        const found = this.#eachMove(state, (next, cost) => {
+          if (!best && cost <= here && cost + this.#cost(next) === here) best = next
+        })
+        isOpen = found && best !== null
+        if (best) state = best
       }
-      const here = this.#cost(state)
-      let best: State | null = null
-      const at = state
-      const isOpen = this.#eachMove(at, (next, cost) => {
-        if (!best && cost + this.#cost(next) === here) best = next
-      })
-      if (!isOpen || !best) return order
-      before = state
-      state = best
     }
+    const all = this.#inPlay
+    try {
+      if (batch < Math.max(...all.map((list) => list.length))) {
+        const counted = this.#kinds.some(({ loose }) => loose.some(({ counts }) => counts.length > 0))
+        this.#onlyBodies = true
+        for (let from = 0; all.some((list) => from < list.length); from += batch) {
+          this.#inPlay = all.map((list) => list.slice(from, from + batch))
+          if (counted) this.#least.clear()
+          follow()
+        }
+        this.#onlyBodies = false
+        this.#least.clear()
+        const unfinished = (kind: number) => (body: number) => state.bodies[body] !== this.#kinds[kind]!.all
+        this.#inPlay = all.map((list, kind) => list.filter(unfinished(kind)))
+      }
+      follow()
+    } catch (thrown) {
+      if (!(thrown instanceof TooMuch)) throw thrown
+    } finally {
+      this.#inPlay = all
+      this.#onlyBodies = false
+    }
+    return path.order
   }
 
   #isDone({ rest, bodies }: State, op: number): boolean {
     const at = this.#restOf[op]!
     return at >= 0 ? isIn(rest, at) : ((bodies[this.#bodyOf[op]!]! >>> this.#bitOf[op]!) & 1) === 1
+  }
+}
+
+const copyOf = ({ values, hand, rest, bodies, counts }: State): State => ({
+  values: values.slice(),
+  hand,
+  rest: rest.slice(),
+  bodies: bodies.slice(),
+  counts: counts.slice(),
+})
+
+/** Operations in an order that the needs allow: what may not come yet waits until it may. */
+class Path {
+  readonly order: number[] = []
+  readonly #instance: Instance
+  readonly #done: Uint32Array
+  readonly #waiting = new Set<number>()
+
+  constructor(instance: Instance) {
+    this.#instance = instance
+    this.#done = new Uint32Array(instance.words)
+  }
+
+  /** Takes in what is news, that which is for the wait last. */
+  take(isNews: (op: number) => boolean, isLast: (op: number) => boolean): void {
+    const news: number[] = []
+    for (let op = 0; op < this.#instance.size; op++) if (isNews(op)) news.push(op)
+    for (const last of [false, true]) {
+      for (const op of news) if (isLast(op) === last) this.#waiting.add(op)
+      for (let again = true; again; ) {
+        again = false
+        for (const op of this.#waiting) {
+          if (!mayStart(this.#instance, op, this.#done, 0)) continue
+          this.#waiting.delete(op)
+          this.#done[op >>> 5]! |= 1 << (op & 31)
+          this.order.push(op)
+          again = true
+        }
+      }
+    }
   }
 }
 
@@ -607,7 +685,7 @@ interface Body {
 }
 
 /** Groups of bodies that look alike; how they are matched decides how good the bound is, never whether it holds. */
-function kindsOf(instance: Instance, hand: number, wait: Wait | null): Body[][] {
+function kindsOf(instance: Instance, hand: number, wait: Wait | null, eager: boolean): Body[][] {
   const { size, modes, modesOf, demands, setups, closing, rightBefore, leastHazard } = instance
   const { aspects } = setups
   const handsOf = (op: number) => [...new Set(modesOf[op]!.map((mode) => demands[modes[mode]!.demand]![hand]!))]
@@ -628,7 +706,8 @@ function kindsOf(instance: Instance, hand: number, wait: Wait | null): Body[][] 
   const values = aspects[hand]!.values.map((_, value) => value)
   const firstSign = (op: number, value: number): string => {
     const own = aspects.findIndex(({ name }) => name === `attitude ${aspects[hand]!.values[value]}`)
-    const ways = modesOf[op]!.map((mode) => {
+    const chosen = modesOf[op]!.filter((mode) => !eager || modes[mode]!.hazard === leastHazard[op])
+    const ways = chosen.map((mode) => {
       const named = [...demands[modes[mode]!.demand]!].map((each, aspect) => {
         if (aspect === own) return -1
         return aspect === hand && each === value ? SELF : each

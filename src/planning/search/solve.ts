@@ -1,7 +1,8 @@
 // The whole search: narrow passes for a first sequence, windows to better it, then widening passes until one drops nothing, the
 // bound meets the value, or the effort is used up.
+import { emptySet } from '../bitSet.ts'
 import { AlikeBound } from './alike.ts'
-import { closingAlong } from './along.ts'
+import { closingAlong, startedInTime } from './along.ts'
 import { type Instance, instanceOf } from './instance.ts'
 import { Kernel, type Pass, type Step } from './kernel.ts'
 import { tighten } from './tighten.ts'
@@ -50,7 +51,12 @@ const ALIKE_FROM = 36
 /** Its states are smaller work than labels; and so many are all that memory should be asked for. */
 const ALIKE_EACH = 5
 const MOST_ALIKE = 1_500_000
-const LARGE = 600
+/** Bodies that are taken together where there are too many, and labels kept along their order. */
+const BATCH = 6
+const BATCH_WIDTH = 4
+/** In larger problems the orders that the least hazard makes certain are not looked for. */
+const MOST_TIGHTENED = 2_000
+const LARGE = 300
 /** The first pass of a large problem is narrower: it looks at the square of the operations, for each label kept. */
 const FIRST_SQUARES = 4_000_000
 /** The part of the effort that goes into windows once the narrow passes have dropped something. */
@@ -72,9 +78,10 @@ export function solve(instance: Instance, limits: Limits): Solution {
     search.better(search.kernel.pass(firstWidth, search.key, { ...unlimited }, { clocks }))
   }
   if (isDone()) return search.solution()
-  if (reduce) search.sharpen()
+  if (reduce && instance.size <= LARGE) search.sharpen()
   const spent = search.kernel.made
-  for (let width = firstWidth * WIDER, round = 0; !isDone(); width *= WIDER, round++) {
+  const isLarge = instance.size > LARGE && search.steps !== null
+  for (let width = firstWidth * WIDER, round = 0; !isDone() && !isLarge; width *= WIDER, round++) {
     const left = effort - (search.kernel.made - spent)
     if (left <= 0 || late()) break
     if (round === 1 && search.steps) {
@@ -136,6 +143,20 @@ class Search {
   assumeLeastHazard(width: number): void {
     const { kernel } = this
     const [hazard] = tripleOf(kernel.instance, kernel.rootKey)
+    if (kernel.instance.size > LARGE) {
+      const pass = this.#inBatches()
+      if (pass?.found && tripleOf(kernel.instance, pass.found.key)[0] === hazard) {
+        this.better(pass)
+        if (kernel.instance.size > MOST_TIGHTENED) return
+        const tight = tighten(kernel.instance, { hazard, elapsed: Number.POSITIVE_INFINITY })
+        if (!tight) return
+        const sharper = new Kernel(tight)
+        sharper.made = kernel.made
+        this.#follow(sharper)
+        this.#tell()
+        return
+      }
+    }
     let tight = tighten(kernel.instance, { hazard, elapsed: Number.POSITIVE_INFINITY })
     if (!tight) return
     for (let round = 1; round < ROUNDS; round++) {
@@ -196,6 +217,18 @@ class Search {
     this.#follow(kernel)
     this.better(pass)
     return true
+  }
+
+  /** A first sequence for a large problem: bodies that are alike a few at a time, and each clock started in time. */
+  #inBatches(): Pass | null {
+    const { kernel } = this
+    const { instance } = kernel
+    const [wait = null] = kernel.waits
+    const order = AlikeBound.batches(instance, wait, { late: this.#late, most: this.#alikeStates })?.order(BATCH) ?? []
+    if (order.length < instance.size) return null
+    const free = emptySet(instance.size)
+    const stop = { effort: Number.POSITIVE_INFINITY, late: this.#late }
+    return kernel.pass(BATCH_WIDTH, this.key, stop, { order: startedInTime(instance, order), free })
   }
 
   #follow(kernel: Kernel): void {
