@@ -10,6 +10,7 @@ import { setUpChanges } from './relations/setUpChanges.ts'
 import { instanceOf } from './search/instance.ts'
 import type { Step } from './search/kernel.ts'
 import { solve } from './search/solve.ts'
+import { TimeIsUp } from './search/timeIsUp.ts'
 import { tripleOf } from './search/tripleOf.ts'
 import { assertValid } from './validate.ts'
 
@@ -27,10 +28,13 @@ export interface PlanOptions {
   readonly now?: () => number
   /** Ends the search early; what was found by then depends on the machine. */
   readonly timeLimit_s?: number
+  /** Asked now and then; true ends the search as a time limit does. */
+  readonly cancelled?: () => boolean
   readonly onProgress?: (progress: PlanProgress) => void
 }
 
 const USUAL_EFFORT = 300_000
+const SMALL = 100
 
 /**
  * The sequence with the least (hazard, elapsed_s, changes), or the conflict that forbids every one.
@@ -45,9 +49,27 @@ export function plan(problem: PlanningProblem, options: PlanOptions = {}): PlanR
   assertValid(problem)
   const { effort = USUAL_EFFORT, onProgress } = options
   const late = lateness(options)
-  const closed = closing(problem)
+  try {
+    return planned(problem, { effort, late, onProgress })
+  } catch (thrown) {
+    if (!(thrown instanceof TimeIsUp)) throw thrown
+    const bound = leastOf(problem)
+    return { ...NOTHING, bound, proven: false, conflict: null, effort: { states: 0, width: 0, dropped: 0 } }
+  }
+}
+
+interface Limits {
+  readonly effort: number
+  readonly late: () => boolean
+  readonly onProgress: PlanOptions['onProgress']
+}
+
+function planned(problem: PlanningProblem, { effort, late, onProgress }: Limits): PlanResult {
+  // Preparing a small problem takes no time, so that there is always something to show for it.
+  const lateToPrepare = problem.operations.length > SMALL ? late : () => false
+  const closed = closing(problem, { late: lateToPrepare })
   if (closed.contradiction) return blocked(closed, { effort, late, states: 0, width: 0 })
-  const instance = instanceOf(closed)
+  const instance = instanceOf(closed, lateToPrepare)
   const solution = solve(instance, {
     effort,
     late,
@@ -71,10 +93,23 @@ export function plan(problem: PlanningProblem, options: PlanOptions = {}): PlanR
 
 const NOTHING = { value: null, steps: [], assumptions: [] } as const
 
-function lateness({ now, timeLimit_s }: PlanOptions): () => boolean {
-  if (!now || timeLimit_s === undefined) return () => false
+function lateness({ now, timeLimit_s, cancelled = () => false }: PlanOptions): () => boolean {
+  if (!now || timeLimit_s === undefined) return cancelled
   const end = now() + timeLimit_s * 1000
-  return () => now() > end
+  return () => now() > end || cancelled()
+}
+
+/** What no sequence is better than, at a glance: the least hazard and the work alone. */
+function leastOf({ operations, people }: PlanningProblem): Value {
+  const allowed = operations.map(({ modes }) => modes.filter((mode) => mode.people <= people))
+  return [
+    allowed.reduce(
+      (sum, modes) => sum + modes.reduce((least, { hazard = 0 }) => Math.min(least, hazard), modes[0]?.hazard ?? 0),
+      0,
+    ),
+    operations.reduce((sum, { duration_s }) => sum + duration_s.usual, 0),
+    0,
+  ]
 }
 
 /** The answer when no sequence is feasible. */

@@ -45,6 +45,11 @@ interface Kind {
   readonly handless: readonly number[]
 }
 
+interface Group {
+  readonly option: Option
+  readonly ops: number[]
+}
+
 interface State {
   /** Value of each aspect. Of what is at hand: SELF for a body. */
   readonly values: Int32Array
@@ -78,8 +83,8 @@ export class AlikeBound {
   readonly #rest: readonly Loose[]
   readonly #restWords: number
   readonly #fullRest: Uint32Array
-  /** Operations of no body, by what has to be at hand (+ 1; 0: nothing). */
-  readonly #restByHand: readonly (readonly number[])[]
+  /** Operations of no body, by their ways of being done. */
+  readonly #groups: readonly Group[]
   readonly #restOf: Int32Array
   readonly #bodyOf: Int32Array
   readonly #bitOf: Int32Array
@@ -249,13 +254,16 @@ export class AlikeBound {
     const rest = restOps.map((op) => plainly(looseOf([op])))
     this.#rest = rest.map((loose, at) => ({ ...loose, leftForWait: this.#isLeftForWait(restOps[at]!, isFloating) }))
     this.#waiting = [...this.#rest.keys()].filter((at) => this.#rest[at]!.leftForWait)
-    const hands = this.#hand < 0 ? 0 : aspects[this.#hand]!.values.length
-    const byHand: number[][] = Array.from({ length: hands + 1 }, () => [])
-    rest.forEach(({ options }, at) => {
-      const wanted = new Set(options.map(({ demand }) => (this.#hand < 0 ? -1 : demand[this.#hand]!) + 1))
-      for (const hand of wanted) byHand[hand]!.push(at)
+    const grouped = new Map<string, Group>()
+    this.#rest.forEach(({ options }, at) => {
+      for (const option of options) {
+        const name = `${option.demand.join()}/${option.hazard}`
+        const group = grouped.get(name) ?? { option, ops: [] }
+        group.ops.push(at)
+        grouped.set(name, group)
+      }
     })
-    this.#restByHand = byHand
+    this.#groups = [...grouped.values()]
     this.#maskNumbers = this.#kinds.map(() => new Map())
     this.#inPlay = this.#kinds.map(({ first: from, count }) => Array.from({ length: count }, (_, each) => from + each))
     this.#key = new Uint16Array(aspects.length + 1 + 2 * this.#restWords + bodies)
@@ -396,7 +404,6 @@ export class AlikeBound {
 
   /** Does all that needs no change and is better done now than later. */
   #closure(state: State): void {
-    const hand = this.#hand < 0 ? -1 : state.values[this.#hand]!
     for (let again = true; again; ) {
       again = false
       const counting = this.#counts(state)
@@ -410,13 +417,13 @@ export class AlikeBound {
           } else for (const bit of kind.handless) if (this.#doNow(kind, bit, body, state, counting)) again = true
         }
       }
-      for (const list of [this.#restByHand[0]!, hand >= 0 ? this.#restByHand[hand + 1]! : []]) {
-        for (const rest of list) {
+      for (const { option, ops } of this.#groups) {
+        if (option.hazard > 0 || !this.#stands(option, state, -1)) continue
+        for (const rest of ops) {
           if (isIn(state.rest, rest)) continue
           const loose = this.#rest[rest]!
           if (counting && (loose.leftForWait || loose.seconds > 0)) continue
           if (!this.#isReady(loose, 0, state)) continue
-          if (!loose.options.some((option) => option.hazard === 0 && this.#stands(option, state, -1))) continue
           state.rest[rest >>> 5]! |= 1 << (rest & 31)
           again = true
           if (rest === this.#waitBit) break
@@ -520,23 +527,23 @@ export class AlikeBound {
     }
     if (this.#onlyBodies) return open
     const counting = this.#counts(state)
-    const demands: Int32Array[] = []
-    for (let rest = 0; rest < this.#rest.length; rest++) {
-      if (isIn(state.rest, rest)) continue
-      open = true
-      const loose = this.#rest[rest]!
-      if (counting && loose.leftForWait) continue
-      if (!this.#isReady(loose, 0, state)) continue
-      for (const option of loose.options) {
-        // Where it is done at once anyway, one operation stands for all of the same set-up.
-        if (option.hazard === 0 && !(counting && loose.seconds > 0) && rest !== this.#waitBit) {
-          if (demands.some((demand) => demand.every((value, aspect) => value === option.demand[aspect]))) continue
-          demands.push(option.demand)
-        }
+    for (const { option, ops } of this.#groups) {
+      for (const rest of ops) {
+        if (isIn(state.rest, rest)) continue
+        const loose = this.#rest[rest]!
+        if (counting && loose.leftForWait) continue
+        if (!this.#isReady(loose, 0, state)) continue
         this.#after(state, loose, option, { body: -1, bit: -1, rest }, visit)
+        // Where it is done at once anyway, one operation stands for all of the same set-up.
+        if (option.hazard === 0 && !(counting && loose.seconds > 0) && rest !== this.#waitBit) break
       }
     }
-    return open
+    return open || !this.#isRestDone(state)
+  }
+
+  #isRestDone({ rest }: State): boolean {
+    for (let word = 0; word < rest.length; word++) if (rest[word] !== this.#fullRest[word]) return false
+    return true
   }
 
   /** Does one operation in one way. */

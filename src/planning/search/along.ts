@@ -20,6 +20,7 @@ export function closingAlong(instance: Instance, order: readonly number[], wait:
     if (first >= 0 && !hasBit(closed.before[chain[first]!]!, op)) orders.push({ before: chain[first]!, after: op })
   }
   return closing(closed.problem, {
+    late: instance.late,
     orders: [...closed.orders, ...orders],
     hasMode: (op, place) => closed.modes[op]!.some((mode) => mode.place === place),
   })

@@ -6,6 +6,7 @@ import { closingAlong, startedInTime } from './along.ts'
 import { type Instance, instanceOf } from './instance.ts'
 import { Kernel, type Pass, type Step } from './kernel.ts'
 import { tighten } from './tighten.ts'
+import { TimeIsUp } from './timeIsUp.ts'
 import { tripleOf } from './tripleOf.ts'
 import { waitsOf } from './waits.ts'
 import { improve } from './windows.ts'
@@ -64,20 +65,28 @@ const WINDOWS = 0.4
 
 /** Searches an instance for its best sequence. */
 export function solve(instance: Instance, limits: Limits): Solution {
+  const search = new Search(new Kernel(instance, { reduce: limits.reduce ?? true }), limits)
+  try {
+    run(instance, search, limits)
+  } catch (thrown) {
+    if (!(thrown instanceof TimeIsUp)) throw thrown
+  }
+  return search.solution()
+}
+
+function run(instance: Instance, search: Search, limits: Limits): void {
   const { effort, late, anyWillDo = false, reduce = true } = limits
   const fitting = Math.floor(FIRST_SQUARES / (instance.size * instance.size + 1))
   const firstWidth = limits.firstWidth ?? Math.max(3, Math.min(FIRST_WIDTH, fitting))
-  const search = new Search(new Kernel(instance, { reduce }), limits)
   const isDone = () => search.isOver || (anyWillDo && search.steps !== null)
-  // The first passes always come to their end, so that there is something to show for the smallest effort.
-  const unlimited = { effort: Number.POSITIVE_INFINITY, late: () => false }
+  const unlimited = unlimitedFor(instance)
   if (reduce && !anyWillDo) search.assumeLeastHazard(firstWidth)
   if (!search.steps) search.take(search.kernel.pass(firstWidth, search.key, { ...unlimited }), firstWidth)
   for (const clocks of CAREFUL) {
     if (isDone() || search.steps || instance.bounds.length === 0) break
     search.better(search.kernel.pass(firstWidth, search.key, { ...unlimited }, { clocks }))
   }
-  if (isDone()) return search.solution()
+  if (isDone()) return
   if (reduce && instance.size <= LARGE) search.sharpen()
   const spent = search.kernel.made
   const isLarge = instance.size > LARGE && search.steps !== null
@@ -95,8 +104,10 @@ export function solve(instance: Instance, limits: Limits): Solution {
     search.take(pass, width)
     if (!pass.finished) break
   }
-  return search.solution()
 }
+
+/** The first passes come to their end whatever the effort, so that there is something to show; in time, if that can be long. */
+const unlimitedFor = ({ late }: Instance) => ({ effort: Number.POSITIVE_INFINITY, late })
 
 class Search {
   kernel: Kernel
@@ -165,7 +176,7 @@ class Search {
       tight = more
     }
     const assumed = new Kernel(tight, { alike: this.#alikeOf(tight) })
-    const unlimited = { effort: Number.POSITIVE_INFINITY, late: () => false }
+    const unlimited = unlimitedFor(tight)
     // A large problem is too dear to be tried in vain: there, care comes first.
     if (this.#lift(assumed, hazard)) return
     const careful = tight.bounds.length === 0 ? (['any'] as const) : (['any', ...CAREFUL] as const)
@@ -209,8 +220,8 @@ class Search {
     if (order.length < instance.size) return false
     const lifted = closingAlong(instance, order, alike.wait)
     if (lifted.contradiction) return false
-    const narrow = new Kernel(instanceOf(lifted), { alike })
-    const pass = narrow.pass(LIFTED, this.key, { effort: Number.POSITIVE_INFINITY, late: () => false })
+    const narrow = new Kernel(instanceOf(lifted, instance.late), { alike })
+    const pass = narrow.pass(LIFTED, this.key, unlimitedFor(instance))
     kernel.made += narrow.made
     if (!pass.found || tripleOf(instance, pass.found.key)[0] > hazard) return false
     kernel.made += this.kernel.made
@@ -227,8 +238,7 @@ class Search {
     const order = AlikeBound.batches(instance, wait, { late: this.#late, most: this.#alikeStates })?.order(BATCH) ?? []
     if (order.length < instance.size) return null
     const free = emptySet(instance.size)
-    const stop = { effort: Number.POSITIVE_INFINITY, late: this.#late }
-    return kernel.pass(BATCH_WIDTH, this.key, stop, { order: startedInTime(instance, order), free })
+    return kernel.pass(BATCH_WIDTH, this.key, unlimitedFor(instance), { order: startedInTime(instance, order), free })
   }
 
   #follow(kernel: Kernel): void {
