@@ -63,7 +63,7 @@ interface State {
 const SELF = -2
 const UNKNOWN = -1
 /** More ways for the bodies to stand than this are not tried. */
-const MOST_STANDINGS = 300_000
+const MOST_STANDINGS = 60_000
 /** A body's operations are bits of one number. */
 const MOST_IN_BODY = 30
 

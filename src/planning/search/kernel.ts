@@ -164,7 +164,7 @@ export class Kernel {
     for (let depth = 0; depth < size; depth++) {
       to.clear()
       this.#alikeKnown.clear()
-      if (!this.#expand(from, to, limit, stop, (set) => candidates(from, set, depth), settled)) {
+      if (stop.late() || !this.#expand(from, to, limit, stop, (set) => candidates(from, set, depth), settled)) {
         for (let label = 0; label < from.labels; label++) {
           if (from.next[label] !== DEAD) bound = Math.min(bound, from.key[label]!)
         }

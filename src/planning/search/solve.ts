@@ -52,7 +52,7 @@ const ALIKE_FROM = 36
 /** Its states are smaller work than labels; and so many are all that memory should be asked for. */
 const ALIKE_EACH = 5
 const MOST_ALIKE = 1_500_000
-/** Bodies that are taken together where there are too many, and labels kept along their order. */
+/** Bodies that are taken together for a first sequence, and labels kept along their order. */
 const BATCH = 6
 const BATCH_WIDTH = 4
 /** In larger problems the orders that the least hazard makes certain are not looked for. */
@@ -80,6 +80,8 @@ function run(instance: Instance, search: Search, limits: Limits): void {
   const firstWidth = limits.firstWidth ?? Math.max(3, Math.min(FIRST_WIDTH, fitting))
   const isDone = () => search.isOver || (anyWillDo && search.steps !== null)
   const unlimited = unlimitedFor(instance)
+  if (reduce) search.inBatches()
+  if (isDone()) return
   if (reduce && !anyWillDo) search.assumeLeastHazard(firstWidth)
   if (!search.steps) search.take(search.kernel.pass(firstWidth, search.key, { ...unlimited }), firstWidth)
   for (const clocks of CAREFUL) {
@@ -154,22 +156,18 @@ class Search {
   assumeLeastHazard(width: number): void {
     const { kernel } = this
     const [hazard] = tripleOf(kernel.instance, kernel.rootKey)
-    if (kernel.instance.size > LARGE) {
-      const pass = this.#inBatches()
-      if (pass?.found && tripleOf(kernel.instance, pass.found.key)[0] === hazard) {
-        this.better(pass)
-        if (kernel.instance.size > MOST_TIGHTENED) return
-        const tight = tighten(kernel.instance, { hazard, elapsed: Number.POSITIVE_INFINITY })
-        if (!tight) return
-        const sharper = new Kernel(tight)
-        sharper.made = kernel.made
-        this.#follow(sharper)
-        this.#tell()
-        return
-      }
-    }
+    const { size } = kernel.instance
+    const isLeast = () => this.steps !== null && tripleOf(kernel.instance, this.key)[0] === hazard
+    if (isLeast() && size > MOST_TIGHTENED) return
     let tight = tighten(kernel.instance, { hazard, elapsed: Number.POSITIVE_INFINITY })
     if (!tight) return
+    if (isLeast() && size > LARGE) {
+      const sharper = new Kernel(tight)
+      sharper.made = kernel.made
+      this.#follow(sharper)
+      this.#tell()
+      return
+    }
     for (let round = 1; round < ROUNDS; round++) {
       const more = tighten(tight, { hazard, elapsed: Number.POSITIVE_INFINITY })
       if (!more) break
@@ -189,7 +187,11 @@ class Search {
       else this.better(pass)
       return
     }
-    kernel.made += assumed.made
+    if (isLeast()) {
+      assumed.made += kernel.made
+      this.#follow(assumed)
+      this.#tell()
+    } else kernel.made += assumed.made
   }
 
   /** Goes on with only those sequences that may still be better. */
@@ -230,15 +232,18 @@ class Search {
     return true
   }
 
-  /** A first sequence for a large problem: bodies that are alike a few at a time, and each clock started in time. */
-  #inBatches(): Pass | null {
+  /** A first sequence: bodies that are alike a few at a time, and each clock started in time. */
+  inBatches(): void {
     const { kernel } = this
     const { instance } = kernel
+    if (instance.size < this.#alikeFrom) return
     const [wait = null] = kernel.waits
     const order = AlikeBound.batches(instance, wait, { late: this.#late, most: this.#alikeStates })?.order(BATCH) ?? []
-    if (order.length < instance.size) return null
+    if (order.length < instance.size) return
     const free = emptySet(instance.size)
-    return kernel.pass(BATCH_WIDTH, this.key, unlimitedFor(instance), { order: startedInTime(instance, order), free })
+    this.better(
+      kernel.pass(BATCH_WIDTH, this.key, unlimitedFor(instance), { order: startedInTime(instance, order), free }),
+    )
   }
 
   #follow(kernel: Kernel): void {
