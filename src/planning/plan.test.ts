@@ -23,6 +23,21 @@ function best(problem: PlanningProblem, limits: Partial<Limits> = {}) {
 
 const pick = <T>(roll: (from: number, to: number) => number, list: readonly T[]): T => list[roll(0, list.length - 1)]!
 
+/** Forty operations with tools in turn: more than a short search can prove. */
+function shortOfTime(): PlanningProblem {
+  const roll = dice(5)
+  const step = (at: number) =>
+    operation(`o${at}`, at < 5 ? [] : [need(`n${at}`, { done: [`o${at - 5}`] })], {
+      modes: [mode({ workpiece: `w${roll(1, 3)}`, tools: [`t${roll(1, 6)}`], station: `s${roll(1, 3)}` })],
+    })
+  return problemOf(
+    Array.from({ length: 40 }, (_, at) => step(at)),
+    {
+      changes: { turn: {}, station_s: 0, workpiece_s: 7, tools_s: 5 },
+    },
+  )
+}
+
 describe('the best sequence', () => {
   it('delays the warming of a bearing until all else is ready, rather than break its clock', () => {
     const problem = problemOf(
@@ -190,22 +205,54 @@ describe('the best sequence', () => {
   })
 
   it('stops when the time is up, with the best so far and a bound', () => {
-    const roll = dice(5)
-    const step = (at: number) =>
-      operation(`o${at}`, at < 5 ? [] : [need(`n${at}`, { done: [`o${at - 5}`] })], {
-        modes: [mode({ workpiece: `w${roll(1, 3)}`, tools: [`t${roll(1, 6)}`], station: `s${roll(1, 3)}` })],
-      })
-    const problem = problemOf(
-      Array.from({ length: 40 }, (_, at) => step(at)),
-      {
-        changes: { turn: {}, station_s: 0, workpiece_s: 7, tools_s: 5 },
-      },
-    )
+    const problem = shortOfTime()
     let clock = 0
     const { value, bound, proven } = plan(problem, { now: () => clock++, timeLimit_s: 0.005 })
     expect(value).not.toBeNull()
     expect(proven).toBe(false)
     expect(compareValues(bound!, value!)).toBeLessThan(0)
+  })
+
+  it('names lags that go round as what forbids every sequence', () => {
+    const round = problemOf([operation('a'), operation('b'), operation('c')], {
+      lags: [
+        lag('ab', 'a end', 'b start', { min_s: 5 }),
+        lag('bc', 'b end', 'c start', { min_s: 5 }),
+        lag('ca', 'c end', 'a start', { min_s: 5 }),
+        lag('free', 'a start', 'b end', { min_s: -100 }),
+      ],
+    })
+    const { value, proven, conflict } = plan(round)
+    expect([value, proven]).toEqual([null, true])
+    expect(conflict!.members.map(({ id }) => id).sort()).toEqual(['ab', 'bc', 'ca'])
+    expect(conflict!.irreducible).toBe(true)
+  })
+
+  it('stops when it is cancelled, with the best so far and a bound', () => {
+    const problem = shortOfTime()
+    let asked = 0
+    const { value, bound, proven } = plan(problem, { effort: 10_000_000, cancelled: () => asked++ > 3 })
+    expect([value !== null, proven]).toEqual([true, false])
+    expect(compareValues(bound!, value!)).toBeLessThanOrEqual(0)
+  })
+
+  it('keeps to the time also where a large problem is only being prepared', () => {
+    // Forty tools in turn, each step within a minute of the one before it: a chain that is only found one by one.
+    const problem = problemOf(
+      Array.from({ length: 1_000 }, (_, at) => operation(`o${at}`, [], { modes: [mode({ tools: [`t${at % 40}`] })] })),
+      {
+        lags: Array.from({ length: 999 }, (_, at) =>
+          lag(`l${at}`, `o${at} end`, `o${at + 1} start`, { min_s: 5, max_s: 60 }),
+        ),
+        changes: { turn: {}, station_s: 0, workpiece_s: 0, tools_s: 20 },
+      },
+    )
+    let clock = 0
+    const { value, bound, proven, conflict } = plan(problem, { now: () => clock++, timeLimit_s: 0.005 })
+    expect([value, proven, conflict]).toEqual([null, false, null])
+    expect(bound).toEqual([0, 10_000, 0])
+    // Asked some few times, not once for each of the steps.
+    expect(clock).toBeLessThan(20)
   })
 
   it('tells of its progress: values fall, bounds rise', () => {

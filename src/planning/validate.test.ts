@@ -104,6 +104,22 @@ describe('validating', () => {
     expect(() => plan(problemOf(long))).toThrow('too much to compare exactly')
   })
 
+  it('refuses absurd times, whatever they are', () => {
+    const lasting = (usual: number) =>
+      says(problemOf([operation('a', [], { duration_s: { low: usual, usual, high: usual } })]))[0]
+    const expected = 'expected is a whole number from 0 to 10000000.'
+    expect(lasting(-1)).toBe(`The operation 'a': a duration in seconds is -1; ${expected}`)
+    expect(lasting(Number.NaN)).toBe(`The operation 'a': a duration in seconds is NaN; ${expected}`)
+    expect(lasting(1e300)).toBe(`The operation 'a': a duration in seconds is 1e+300; ${expected}`)
+    expect(lasting(0.1)).toBe(`The operation 'a': a duration in seconds is 0.1; ${expected}`)
+  })
+
+  it('refuses a million operations before it looks at any of them', () => {
+    const one = operation('a')
+    const million = Array.from({ length: 1_000_000 }, () => one)
+    expect(says(problemOf(million))).toEqual(['The problem has 1000000 operations; the most that is taken is 10000.'])
+  })
+
   it('is asked by every door', () => {
     expect(() => plan(problemOf([operation('a'), operation('a')]))).toThrow("The operation 'a' stands twice")
   })

@@ -64,6 +64,8 @@ const SELF = -2
 const UNKNOWN = -1
 /** More ways for the bodies to stand than this are not tried. */
 const MOST_STANDINGS = 60_000
+/** Steps that are followed one after another. */
+const DEEPEST = 400
 /** A body's operations are bits of one number. */
 const MOST_IN_BODY = 30
 
@@ -96,6 +98,7 @@ export class AlikeBound {
   readonly #least = new Map<string, number>()
   #left: number
   #over = false
+  #depth = 0
   readonly #key: Uint16Array
   readonly #maskNumbers: Map<number, number>[]
   /** The bodies in play, by kind: all of them where the bound is worked out. */
@@ -334,6 +337,7 @@ export class AlikeBound {
     } catch (thrown) {
       if (!(thrown instanceof TooMuch)) throw thrown
       this.#over = true
+      this.#depth = 0
       return false
     }
   }
@@ -494,11 +498,13 @@ export class AlikeBound {
     const key = this.#keyOf(state)
     const known = this.#least.get(key)
     if (known !== undefined) return known
-    if (--this.#left < 0 || ((this.#left & 255) === 0 && this.#late())) throw new TooMuch()
+    if (--this.#left < 0 || this.#depth >= DEEPEST || ((this.#left & 255) === 0 && this.#late())) throw new TooMuch()
     let least = Number.POSITIVE_INFINITY
+    this.#depth++
     const isOpen = this.#eachMove(state, (next, cost) => {
       if (cost < least) least = Math.min(least, cost + this.#cost(next))
     })
+    this.#depth--
     if (!isOpen) least = 0
     this.#least.set(key, least)
     return least
@@ -633,6 +639,7 @@ export class AlikeBound {
     } catch (thrown) {
       if (!(thrown instanceof TooMuch)) throw thrown
     } finally {
+      this.#depth = 0
       this.#inPlay = all
       this.#onlyBodies = false
     }

@@ -7,6 +7,8 @@ import { watch } from './timeIsUp.ts'
 
 /** So many positions are solved exactly; after that, visits are counted. */
 const MOST_SOLVED = 4_000
+/** Changes that are followed one after another before visits are counted. */
+const DEEPEST = 500
 const UNKNOWN = -1
 const FEW_VALUES = 64
 /** Operations times values up to which chains are followed for visits. */
@@ -33,6 +35,7 @@ export class AspectBound {
   readonly #positions: SetTable
   #solved: Int16Array
   #budget = MOST_SOLVED
+  #depth = 0
 
   /**
    * @param values how many values there are
@@ -216,7 +219,7 @@ export class AspectBound {
       }
     }
     least = Math.max(1, least)
-    if (this.#budget <= 0) return least
+    if (this.#budget <= 0 || this.#depth >= DEEPEST) return least
     const position = this.#positions.findOrAdd(done, 0, -1)
     if (position >= this.#solved.length) {
       const more = new Int16Array(this.#solved.length * 2).fill(UNKNOWN)
@@ -226,10 +229,12 @@ export class AspectBound {
     if (this.#solved[position] !== UNKNOWN) return this.#solved[position]!
     this.#budget--
     let best = MOST_CHANGES
+    this.#depth++
     for (const value of this.#open(done)) {
       if (best <= least) break
       best = Math.min(best, 1 + this.#fromClosed(this.#closure(done, value)))
     }
+    this.#depth--
     this.#solved[position] = best
     return best
   }
