@@ -13,6 +13,7 @@ import { solve } from './search/solve.ts'
 import { TimeIsUp } from './search/timeIsUp.ts'
 import { tripleOf } from './search/tripleOf.ts'
 import { assertValid } from './validate.ts'
+import { withTries } from './withTries.ts'
 
 export interface PlanProgress {
   /** The best value so far. */
@@ -39,32 +40,37 @@ const SMALL = 100
 /**
  * The sequence with the least (hazard, elapsed_s, changes), or the conflict that forbids every one.
  *
- * `proven` says that no sequence is better, for what was told; otherwise `bound` says what no sequence can beat. When nothing was
- * found within the effort and no conflict shown, `value` and `conflict` are both null.
+ * `proven` says that no sequence is better, for what was told; otherwise `bound` says what no sequence can beat. Without a value,
+ * `feasible` says whether that is proven ('no', with the conflict) or only that none was found within the effort ('not known').
  *
  * @throws PLANNING_… when the problem is not valid
  * @example plan(problem).steps.map(({ op }) => op)   // ['float', 'seal']
  */
 export function plan(problem: PlanningProblem, options: PlanOptions = {}): PlanResult {
   assertValid(problem)
-  const { effort = USUAL_EFFORT, onProgress } = options
   const late = lateness(options)
+  const once = planOnce(problem, options, late)
+  return problem.loops?.length && once.value
+    ? withTries(problem, once, (apart) => planOnce(apart, options, late))
+    : once
+}
+
+/** The best sequence in which each is done once. */
+function planOnce(problem: PlanningProblem, options: PlanOptions, late: () => boolean): PlanResult {
   try {
-    return planned(problem, { effort, late, onProgress })
+    return planned(problem, options, late)
   } catch (thrown) {
     if (!(thrown instanceof TimeIsUp)) throw thrown
-    const bound = leastOf(problem)
-    return { ...NOTHING, bound, proven: false, conflict: null, effort: { states: 0, width: 0, dropped: 0 } }
+    const effort = { states: 0, width: 0, dropped: 0 }
+    return { ...NOTHING, bound: leastOf(problem), feasible: 'not known', conflict: null, effort }
   }
 }
 
-interface Limits {
-  readonly effort: number
-  readonly late: () => boolean
-  readonly onProgress: PlanOptions['onProgress']
-}
-
-function planned(problem: PlanningProblem, { effort, late, onProgress }: Limits): PlanResult {
+function planned(
+  problem: PlanningProblem,
+  { effort = USUAL_EFFORT, onProgress }: PlanOptions,
+  late: () => boolean,
+): PlanResult {
   // Preparing a small problem takes no time, so that there is always something to show for it.
   const lateToPrepare = problem.operations.length > SMALL ? late : () => false
   const closed = closing(problem, { late: lateToPrepare })
@@ -84,14 +90,23 @@ function planned(problem: PlanningProblem, { effort, late, onProgress }: Limits)
   if (!solution.steps && proven) return blocked(closed, { effort, late, states, width })
   const bound = tripleOf(instance, solution.boundKey)
   if (!solution.steps) {
-    return { ...NOTHING, bound, proven, conflict: null, effort: { states, width, dropped } }
+    return { ...NOTHING, bound, feasible: 'not known', conflict: null, effort: { states, width, dropped } }
   }
   const { steps, value } = placed(problem, solution.steps)
   const assumptions = assumptionsOf(problem, { value, proven }, { effort, late, each: 2 * states + 1_000 })
-  return { value, bound, proven, steps, assumptions, conflict: null, effort: { states, width, dropped } }
+  return {
+    value,
+    bound,
+    proven,
+    feasible: 'yes',
+    steps,
+    assumptions,
+    conflict: null,
+    effort: { states, width, dropped },
+  }
 }
 
-const NOTHING = { value: null, steps: [], assumptions: [] } as const
+const NOTHING = { value: null, proven: false, steps: [], assumptions: [] } as const
 
 function lateness({ now, timeLimit_s, cancelled = () => false }: PlanOptions): () => boolean {
   if (!now || timeLimit_s === undefined) return cancelled
@@ -118,7 +133,7 @@ function blocked(
   { effort, late, states, width }: { effort: number; late: () => boolean; states: number; width: number },
 ): PlanResult {
   const conflict = findConflict(problem, { effort, late })
-  return { ...NOTHING, bound: null, proven: true, conflict, effort: { states, width, dropped: 0 } }
+  return { ...NOTHING, bound: null, feasible: 'no', conflict, effort: { states, width, dropped: 0 } }
 }
 
 /** Gives the steps of the search their best times; the value is worked out anew by the rules. */
