@@ -35,13 +35,9 @@ export interface Scope {
    * 'one by one': nor while another maximum lag runs.
    */
   readonly clocks?: 'any' | 'ready' | 'one by one'
-  /** Does first whatever needs no change of set-up, as long as something of it has no clock. */
-  readonly settled?: boolean
   /** Keeps this order of all operations, but for those that are `free`. */
   readonly order?: readonly number[]
   readonly free?: BitSet
-  /** Asks the sharper bound too; where the order is given it is left out, unless this is said. */
-  readonly sharp?: boolean
 }
 
 export interface Stop {
@@ -130,8 +126,9 @@ export class Kernel {
    */
   pass(width: number, limit: number, stop: Stop, scope: Scope = {}): Pass {
     const { instance } = this
-    const { order, free, clocks = 'any', settled = false, sharp = order === undefined } = scope
-    this.#asksAlike = sharp
+    const { order, free, clocks = 'any' } = scope
+    // A window looks at sets that the sharper bound would have to work out one by one.
+    this.#asksAlike = order === undefined
     for (const bound of this.#tracked) bound.clear()
     const fixed = order && free ? order.filter((op) => !hasBit(free, op)) : null
     const freeOps = free ? membersOf(free) : []
@@ -164,7 +161,7 @@ export class Kernel {
     for (let depth = 0; depth < size; depth++) {
       to.clear()
       this.#alikeKnown.clear()
-      if (stop.late() || !this.#expand(from, to, limit, stop, (set) => candidates(from, set, depth), settled)) {
+      if (stop.late() || !this.#expand(from, to, limit, stop, (set) => candidates(from, set, depth))) {
         for (let label = 0; label < from.labels; label++) {
           if (from.next[label] !== DEAD) bound = Math.min(bound, from.key[label]!)
         }
@@ -197,14 +194,7 @@ export class Kernel {
   }
 
   /** Every step that each label may take next. False when the effort is used up. */
-  #expand(
-    from: Layer,
-    to: Layer,
-    limit: number,
-    stop: Stop,
-    candidates: (set: number) => readonly number[],
-    settled: boolean,
-  ): boolean {
+  #expand(from: Layer, to: Layer, limit: number, stop: Stop, candidates: (set: number) => readonly number[]): boolean {
     const { instance } = this
     const { words, modes, modesOf, setups } = instance
     for (let set = 0; set < from.sets; set++) {
@@ -223,9 +213,7 @@ export class Kernel {
       }
       const targets = new Map<number, number>()
       for (; label >= 0; label = from.next[label]!) {
-        const chosen = settled
-          ? this.#withoutChange(moves, from.setup[label]!)
-          : this.#reductions.choose(moves, from.setup[label]!)
+        const chosen = this.#reductions.choose(moves, from.setup[label]!)
         for (const mode of chosen) {
           const { op, demand, hazard, changesTakeTime } = modes[mode]!
           stop.effort--
@@ -260,18 +248,6 @@ export class Kernel {
       }
     }
     return true
-  }
-
-  /** The moves that need no change of set-up, when one of them has no clock; else all. */
-  #withoutChange(moves: readonly number[], setup: number): readonly number[] {
-    const { modes, setups, boundsOf, leastHazard } = this.instance
-    const left = this.alike
-    const free = moves.filter((move) => {
-      const { demand, op, hazard } = modes[move]!
-      const { to, changes } = setups.change(setup, demand)
-      return to === setup && changes === 0 && hazard === leastHazard[op] && !left?.isForWait(op)
-    })
-    return free.some((move) => boundsOf[modes[move]!.op]!.length === 0) ? free : moves
   }
 
   /** Whether all is done that an operation tied to `op` by a maximum lag still waits for, beside `op` and what follows it. */
