@@ -3,6 +3,7 @@ import { addAll, type BitSet, emptySet, hasBit, isEmpty, keepOnly, meets, member
 import type { Need, OpId, PlanningProblem } from './model/problem.ts'
 import { lagConstraints } from './relations/lagConstraints.ts'
 import { isAllowed, worksTogether } from './relations/teams.ts'
+import { watch } from './search/timeIsUp.ts'
 
 /** A relation of the problem that a conclusion rests on; a mode stands for the hands and the set-up it asks for. */
 export interface Relation {
@@ -109,9 +110,11 @@ class Closer {
   readonly modes: LiveMode[][]
   readonly fallenModes: Grounds[][]
   readonly options: ClosingOptions
+  readonly #check: () => void
   changed = false
 
   constructor(problem: PlanningProblem, options: ClosingOptions) {
+    this.#check = watch(options.late ?? (() => false))
     this.problem = problem
     this.size = problem.operations.length
     problem.operations.forEach((operation, at) => {
@@ -173,14 +176,15 @@ class Closer {
     if (hasBit(this.before[before]!, after)) {
       throw new Contradiction({ relations: grounds.relations, orders: [...grounds.orders, [after, before]] })
     }
+    this.#check()
     this.changed = true
     this.orders.push({ before, after, grounds, relation })
     const earlier = [before, ...membersOf(this.before[before]!)]
     const later = [after, ...membersOf(this.after[after]!)]
     const allEarlier = setOf(this.size, earlier)
     const allLater = setOf(this.size, later)
-    for (const op of later) addAll(this.before[op]!, allEarlier)
-    for (const op of earlier) addAll(this.after[op]!, allLater)
+    spread(this.before, later, allEarlier)
+    spread(this.after, earlier, allLater)
   }
 
   /** Widens an alternative by what is certain; returns the grounds on which it falls, or null while it stands. */
@@ -295,6 +299,7 @@ class Closer {
     do {
       this.changed = false
       for (let owner = 0; owner < this.size; owner++) {
+        this.#check()
         for (const live of this.own[owner]!) this.closeNeed(live)
         for (const live of this.derived[owner]!) this.closeNeed(live)
         this.closeModes(owner)
@@ -309,6 +314,7 @@ class Closer {
   derive(): void {
     for (const list of this.derived) list.length = 0
     for (let owner = 0; owner < this.size; owner++) {
+      this.#check()
       for (const live of this.own[owner]!) this.deriveFrom(owner, [[live]], live)
       const modes = this.modes[owner]!
       if (modes.length === 1) for (const live of modes[0]!.needs) this.deriveFrom(owner, [[live]], live)
@@ -429,7 +435,16 @@ class Closer {
   }
 }
 
+/** Adds `more` to the sets of these operations; where it is small, few words have to be looked at. */
+function spread(sets: readonly BitSet[], ops: readonly number[], more: BitSet): void {
+  const words: number[] = []
+  for (let word = 0; word < more.length; word++) if (more[word] !== 0) words.push(word)
+  for (const op of ops) for (const word of words) sets[op]![word]! |= more[word]!
+}
+
 export interface ClosingOptions {
+  /** @throws TimeIsUp when this says so */
+  readonly late?: () => boolean
   /** Lags give certain orders too, unless they are left out (as when sequences are counted). */
   readonly useLags?: boolean
   /** Orders that are known from elsewhere. */
