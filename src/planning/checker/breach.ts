@@ -8,6 +8,7 @@ export type BreachKind =
   | 'unknown mode'
   | 'people'
   | 'need'
+  | 'never right after'
   | 'not whole seconds'
   | 'duration'
   | 'too early'

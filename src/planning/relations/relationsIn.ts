@@ -3,8 +3,8 @@ import type { Relation } from '../closing.ts'
 import type { Mode, PlanningProblem } from '../model/problem.ts'
 
 /**
- * Marks a mode that was taken out: the hands that are there will do, and the changes of set-up that it asks for take no time.
- * It still leaves the set-up as it names it; else taking it out could make a later change longer.
+ * Marks a mode that was taken out: the hands that are there will do, and the changes of set-up that it asks for take no time,
+ * nor does coming right after any other. It still leaves the set-up as it names it; else taking it out could make a later change longer.
  */
 export const LIFTED = Symbol('lifted')
 
@@ -19,7 +19,8 @@ export function relationsIn(problem: PlanningProblem): Relation[] {
   for (const { id: op, modes } of problem.operations) {
     for (const { id, people, setup } of modes) {
       const asks = [setup.workpiece, setup.station, setup.tools].some((asked) => asked !== 'any')
-      if (asks || people > problem.people) relations.push({ kind: 'mode', id, op })
+      if (asks || people > problem.people || problem.changes.between?.ops.includes(op))
+        relations.push({ kind: 'mode', id, op })
     }
   }
   for (const { id, to } of problem.lags) relations.push({ kind: 'lag', id, op: to.op })

@@ -1,7 +1,7 @@
 // Seeded random problems for tests: small, with everything that a problem can have.
 import { uniformInt } from 'pure-rand/distribution/uniformInt'
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus'
-import type { Alternative, Lag, Mode, Need, Operation, PlanningProblem, Reason } from '../model/problem.ts'
+import type { Alternative, Between, Lag, Mode, Need, Operation, PlanningProblem, Reason } from '../model/problem.ts'
 
 export interface Recipe {
   readonly operations: number
@@ -14,6 +14,8 @@ export interface Recipe {
   readonly modes?: number
   /** Out of ten: how often a set-up names what it would leave open. */
   readonly named?: number
+  /** Out of ten: how often an operation stands in the table of costs between neighbours; no table when 0. */
+  readonly between?: number
 }
 
 export const dice = (seed: number) => {
@@ -34,6 +36,7 @@ export const because = (says: string): Reason => ({
 export function randomProblem(seed: number, recipe: Recipe): PlanningProblem {
   const roll = dice(seed)
   const { operations: size, plain = 5, either = 3, away = 2, lags = 2, setups = true, modes = 2, named = 0 } = recipe
+  const { between = 0 } = recipe
   const id = (op: number) => `o${op}`
   const hidden = Array.from({ length: size }, (_, op) => op)
   for (let op = size - 1; op > 0; op--) {
@@ -127,6 +130,7 @@ export function randomProblem(seed: number, recipe: Recipe): PlanningProblem {
   }
   const dear = named > 0 ? 4 : 1
   const turn = () => ({ s: roll(0, 6 * dear), hazard: pick([0, 0, 1]) })
+  const table = between > 0 ? { between: betweenOf(list, roll, between) } : {}
   return {
     schema: 'matchmark-planning/1',
     operations: list,
@@ -136,6 +140,7 @@ export function randomProblem(seed: number, recipe: Recipe): PlanningProblem {
       station_s: roll(0, 4 * dear),
       workpiece_s: roll(0, 3 * dear),
       tools_s: roll(0, 3 * dear),
+      ...table,
     },
     start:
       setups && roll(0, 1)
@@ -143,4 +148,13 @@ export function randomProblem(seed: number, recipe: Recipe): PlanningProblem {
         : { attitudes: {} },
     people: 2,
   }
+}
+
+function betweenOf(
+  operations: readonly Operation[],
+  roll: (from: number, to: number) => number,
+  often: number,
+): Between {
+  const ops = operations.filter(() => roll(0, 9) < often).map(({ id }) => id)
+  return { ops, s: ops.map(() => ops.map(() => (roll(0, 7) === 0 ? null : roll(0, 12)))) }
 }

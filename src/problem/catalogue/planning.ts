@@ -27,6 +27,12 @@ export const PLANNING = table({
     next: 'Give whole seconds (or whole points of hazard) within the limits.',
     http: 422,
   },
+  PLANNING_NOT_SQUARE: {
+    says: ({ where, received, operations }) =>
+      `${where} has ${received}; expected is one for each of its ${operations} operations.`,
+    next: 'Give `s` a row and a column for each operation in `ops`, in their order.',
+    http: 422,
+  },
   PLANNING_NO_MODE: {
     says: ({ where }) => `${where} has no mode: there is no way of doing it.`,
     next: 'Give at least one mode; a mode whose set-up asks for nothing will do.',
