@@ -27,6 +27,11 @@ export const PLANNING = table({
     next: 'Give whole seconds (or whole points of hazard) within the limits.',
     http: 422,
   },
+  PLANNING_SEQUENCE_FILE: {
+    says: ({ received, expected }) => `The sequence file has ${received} here; expected is ${expected}.`,
+    next: 'Mend it there: a TSPLIB file of TYPE SOP with a full matrix, or the number of operations and the matrix alone.',
+    http: 422,
+  },
   PLANNING_NOT_SQUARE: {
     says: ({ where, received, operations }) =>
       `${where} has ${received}; expected is one for each of its ${operations} operations.`,
