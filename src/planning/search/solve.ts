@@ -2,6 +2,8 @@
 // bound meets the value, or the effort is used up.
 import type { Instance } from './instance.ts'
 import { Kernel, type Pass, type Step } from './kernel.ts'
+import { plainOf } from './plain/plainProblem.ts'
+import { solvePlain } from './plain/solvePlain.ts'
 import { tighten } from './tighten.ts'
 import { tripleOf } from './tripleOf.ts'
 import { improve } from './windows.ts'
@@ -45,6 +47,8 @@ const WINDOWS = 0.4
 /** Searches an instance for its best sequence. */
 export function solve(instance: Instance, limits: Limits): Solution {
   const { effort, late, anyWillDo = false, reduce = true } = limits
+  const plain = reduce ? plainOf(instance) : null
+  if (plain) return solvePlain(instance, plain, limits)
   const fitting = Math.floor(FIRST_SQUARES / (instance.size * instance.size + 1))
   const firstWidth = limits.firstWidth ?? Math.max(3, Math.min(FIRST_WIDTH, fitting))
   const search = new Search(new Kernel(instance, { reduce }), limits)

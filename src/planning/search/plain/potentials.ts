@@ -31,6 +31,12 @@ export function firstPotentials(problem: PlainProblem): Potentials | null {
   return new Ascent(problem).at(leave)
 }
 
+/** Prices that say nothing. */
+export function noPotentials({ nodes }: PlainProblem): Potentials {
+  const none = new Float64Array(nodes)
+  return { bound: 0, leave: none, worth: none, around: new Int32Array(nodes).fill(-1), chain: none }
+}
+
 export interface AscentLimits {
   /** What the best sequence known costs; infinite when none is. */
   readonly ceiling: number
