@@ -16,7 +16,8 @@ const FIRST_WIDTHS = [4, 32] as const
 const WIDER = 2
 /** From this width on only the end is swept from that has done better. */
 const ONE_END = 1_024
-const FIRST_REBUILD = 1_000_000
+/** For each operation. */
+const FIRST_REBUILD = 5_000
 /** Rounds of going up: before the first long sweep, and after each better order. */
 const ROUNDS = 400
 const MORE_ROUNDS = 80
@@ -97,7 +98,7 @@ class PlainSearch {
     while (!this.#isOver && !late() && this.#left > 0) {
       const begin = this.#steps
       if (!mayWiden || rebuilt <= swept) {
-        this.#rebuild(rebuild, near, ends[0]!.potentials, Math.max(FIRST_REBUILD, rebuilt))
+        this.#rebuild(rebuild, near, ends[0]!.potentials, Math.max(FIRST_REBUILD * this.#problem.size, rebuilt))
         rebuilt += this.#steps - begin
         continue
       }
