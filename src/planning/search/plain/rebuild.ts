@@ -18,8 +18,8 @@ const LONGEST = 10
 const NEAREST = 12
 /** Out of a thousand: how often the best place is passed over. */
 const OVERLOOKED = 20
-/** How much worse is kept, in parts of the mean cost of a step: at the begin, and at the end. */
-const HOT = 0.4
+/** How much worse is kept, in parts of the mean cost of a step: at the begin of one run after another, and at the end. */
+const HOT = [0.4, 1.5, 5] as const
 const COLD = 0.004
 
 /**
@@ -29,6 +29,7 @@ const COLD = 0.004
 export class Rebuild {
   /** Places that were looked at. */
   made = 0
+  #runs = 0
   readonly #problem: PlainProblem
   readonly #near: readonly Int16Array[]
   readonly #chance: RandomGenerator
@@ -68,11 +69,12 @@ export class Rebuild {
     let current = cost
     let best = cost
     const unit = cost / size
+    const hot = HOT[this.#runs++ % HOT.length]!
     let heat = 0
     for (let round = 0; this.made - begin < effort && best > floor; round++) {
       if ((round & 127) === 0) {
         if (late()) return
-        heat = unit * HOT * (COLD / HOT) ** ((this.made - begin) / effort)
+        heat = unit * hot * (COLD / hot) ** ((this.made - begin) / effort)
       }
       const rebuilt = this.#putBack(this.#takeOut())
       if (rebuilt >= current - heat * Math.log(this.#share())) continue
