@@ -18,9 +18,6 @@ export class Exchange {
   #queueFrom = 0
   #queueLength = 0
   readonly #spare: Int32Array
-  /** Exchanges since the last `keep`, as triples of places. */
-  readonly #undo: number[] = []
-  #undoCost = 0
 
   constructor(problem: PlainProblem, order: ArrayLike<number>, near: readonly Int16Array[] = nearOf(problem)) {
     const { size, nodes } = problem
@@ -42,7 +39,6 @@ export class Exchange {
     for (let place = 0; place < size; place++) this.#at[place + 1] = order[place]!
     for (let place = 0; place < nodes; place++) this.#place[this.#at[place]!] = place
     this.cost = costOf(this.#problem, order)
-    this.keep()
     for (let place = 0; place <= size; place++) this.#enqueue(this.#at[place]!)
   }
 
@@ -50,26 +46,17 @@ export class Exchange {
     return this.#at.slice(1, this.#problem.size + 1)
   }
 
-  /** From here on, `back` comes back to here. */
-  keep(): void {
-    this.#undo.length = 0
-    this.#undoCost = this.cost
-  }
-
-  back(): void {
-    const undo = this.#undo
-    for (let entry = undo.length - 3; entry >= 0; entry -= 3) {
-      const [first, middle, last] = [undo[entry]!, undo[entry + 1]!, undo[entry + 2]!]
-      this.#swap(first, first + last - middle, last)
-    }
-    this.cost = this.#undoCost
-    undo.length = 0
-  }
-
-  /** Exchanges until nothing in the queue finds a gain, or so much was looked at. */
-  descend(effort: number): void {
+  /** Exchanges until no exchange is a gain, or so much was looked at, or it is late. */
+  descend(effort: number, late: () => boolean): void {
     const end = this.made + effort
-    while (this.#queueLength > 0 && this.made < end) {
+    let begin = Number.POSITIVE_INFINITY
+    while (this.made < end && !late()) {
+      if (this.#queueLength === 0) {
+        // An exchange changes what is open to others far from it: all are asked once more.
+        if (this.cost === begin) return
+        begin = this.cost
+        for (let place = 0; place <= this.#problem.size; place++) this.#enqueue(this.#at[place]!)
+      }
       const node = this.#queue[this.#queueFrom]!
       this.#queueFrom = (this.#queueFrom + 1) % this.#queue.length
       this.#queueLength--
@@ -233,7 +220,6 @@ export class Exchange {
     this.#enqueueAround(first, middle, last)
     this.#swap(first, middle, last)
     this.cost -= gain
-    this.#undo.push(first, middle, last)
   }
 
   #enqueueAround(first: number, middle: number, last: number): void {

@@ -98,7 +98,7 @@ class PlainSearch {
     while (!this.#isOver && !late() && this.#left > 0) {
       const begin = this.#steps
       if (!mayWiden || rebuilt <= swept) {
-        this.#rebuild(rebuild, near, ends[0]!.potentials, Math.max(FIRST_REBUILD * this.#problem.size, rebuilt))
+        this.#rebuild(rebuild, near, ends[0]!.potentials, Math.max(FIRST_REBUILD * this.#problem.size, rebuilt / 3))
         rebuilt += this.#steps - begin
         continue
       }
@@ -168,7 +168,7 @@ class PlainSearch {
     const descend = (order: Int32Array) => {
       exchange.set(order)
       const before = exchange.made
-      exchange.descend(Math.max(0, this.#left))
+      exchange.descend(Math.max(0, this.#left), late)
       this.#steps += exchange.made - before
       this.#better(exchange.cost, exchange.order)
     }
