@@ -102,8 +102,8 @@ test('steps that wait for each other: no sequence, and the orders that cannot al
   expect(out).toContain('These cannot all hold; take any one out and the others can:')
   expect(out).toContain('cover A onto box: float before cover A, as told.')
   expect(out).toContain('Check: float: float wants cover A home.')
-  const { conflict, value, proven } = JSON.parse((await asked('sequence', 'circle.yaml', '--json')).out)
-  expect({ value, proven }).toEqual({ value: null, proven: true })
+  const { conflict, value, proven, feasible } = JSON.parse((await asked('sequence', 'circle.yaml', '--json')).out)
+  expect({ value, proven, feasible }).toEqual({ value: null, proven: false, feasible: 'no' })
   expect(conflict.irreducible).toBe(true)
 })
 

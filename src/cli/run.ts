@@ -102,14 +102,43 @@ function commands(io: Io, done: Done): Command {
     .addOption(new Option('--effort <states>', 'how many states the search may look at').argParser(whole))
     .addOption(new Option('--seconds <time>', 'end the search after this time').argParser(positive))
     .option('--judge <ORDER>', 'judge the order in this file instead: one step on a line')
+    .option('--near <ORDER>', 'the best order that stays near the one in this file, from what stands now')
+    .addOption(new Option('--failed <step>', 'with --near: a step that is not right').argParser(several).default([]))
+    .addOption(
+      new Option('--late <step>', 'with --near: a step that has to wait, as STEP or STEP=HOURS')
+        .argParser(several)
+        .default([]),
+    )
     .option('--count', 'count the orders that satisfy every need')
+    .option('--slack', 'say how far each step may move, and what it shuts')
+    .addOption(
+      new Option(
+        '--holds <chance>',
+        'say where to stop and look, each step being wrong so often: 2 or 1..5 in a hundred',
+      ).argParser(hundredths),
+    )
+    .option('--costly', 'say which needs and clocks cost time')
     .action(
       does(async (asked, file: string) => {
         if (typeof asked.judge === 'string') {
           const { judgeOrder } = await import('./commands/judgeOrder.ts')
           return judgeOrder(io, file, { ...asked, judge: asked.judge })
         }
+        if (typeof asked.near === 'string') {
+          const { near } = await import('./commands/near.ts')
+          return near(io, file, {
+            ...asked,
+            near: asked.near,
+            failed: asked.failed as string[],
+            late: asked.late as string[],
+          })
+        }
         if (asked.count) return (await import('./commands/count.ts')).count(io, file, asked)
+        if (asked.slack) return (await import('./commands/slack.ts')).slack(io, file, asked)
+        if (isRange(asked.holds)) {
+          return (await import('./commands/holds.ts')).holds(io, file, { ...asked, holds: asked.holds })
+        }
+        if (asked.costly) return (await import('./commands/costly.ts')).costly(io, file, asked)
         return (await import('./commands/sequence.ts')).sequence(io, file, asked)
       }),
     )
@@ -168,6 +197,21 @@ function positive(text: string): number {
   const value = Number(text)
   if (!Number.isFinite(value) || value <= 0) throw new InvalidArgumentError('Expected a number above 0.')
   return value
+}
+
+const several = (word: string, before: readonly string[]): string[] => [...before, word]
+
+const isRange = (value: unknown): value is { low: number; high: number } => typeof value === 'object' && value !== null
+
+/** `2` or `1..5` in a hundred. */
+function hundredths(text: string): { low: number; high: number } {
+  const [low = Number.NaN, high = low, ...rest] = text
+    .split('..')
+    .map((part) => (part === '' ? Number.NaN : Number(part)))
+  if (rest.length > 0 || !(low >= 0 && high >= low && high <= 100)) {
+    throw new InvalidArgumentError('Expected a number from 0 to 100, or two of them such as 1..5.')
+  }
+  return { low: low / 100, high: high / 100 }
 }
 
 function port(text: string): number {

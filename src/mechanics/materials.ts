@@ -1,6 +1,6 @@
 // Density and specific heat are handbook ranges from memory throughout. Elastic constants, expansion, weight, heat and strength of what old machines are made of, as ranges.
 import { megapascal, perKelvin } from '../quantity/constructors.ts'
-import type { Pascal, PerKelvin } from '../quantity/quantity.ts'
+import { type Pascal, type PerKelvin, type Quantity, quantity } from '../quantity/quantity.ts'
 import type { Range } from './range.ts'
 
 export interface Material {
@@ -15,10 +15,10 @@ export interface Material {
   readonly yieldStrength: Range<Pascal>
   /** Symbol R_m. */
   readonly tensileStrength: Range<Pascal>
-  /** Symbol ρ, in kg/m³. */
-  readonly density: Range<number>
-  /** Symbol c, in J/(kg K), near room temperature. */
-  readonly specificHeat: Range<number>
+  /** Symbol ρ. */
+  readonly density: Range<Quantity<'kg/m³'>>
+  /** Symbol c, near room temperature. */
+  readonly specificHeat: Range<Quantity<'J/(kg·K)'>>
   /** Brittle: judged by its greatest tension against the tensile strength; it gives no warning. */
   readonly brittle: boolean
   readonly source: string
@@ -28,6 +28,13 @@ const mpa = (low: number, high: number) => ({ low: megapascal(low), high: megapa
 const gpa = (low: number, high: number) => mpa(low * 1000, high * 1000)
 const perMillion = (low: number, high: number) => ({ low: perKelvin(low / 1e6), high: perKelvin(high / 1e6) })
 
+const kgPerCubicMetre = (low: number, high: number) => ({ low: quantity(low, 'kg/m³'), high: quantity(high, 'kg/m³') })
+/** For each degree. */
+const joulePerKilogram = (low: number, high: number) => ({
+  low: quantity(low, 'J/(kg·K)'),
+  high: quantity(high, 'J/(kg·K)'),
+})
+
 const COURSE_TABLE =
   'property table after Gere, Mechanics of Materials, 5th ed. (course page read: moduli, Poisson ratio, expansion); strengths from memory'
 const MEMORY = 'handbook ranges from memory; measure hardness or ask the maker where it matters'
@@ -36,8 +43,8 @@ const material = (name: string, rest: Omit<Material, 'name'>): Material => ({ na
 
 const TABLE = {
   steel: material('steel', {
-    density: { low: 7750, high: 7900 },
-    specificHeat: { low: 450, high: 500 },
+    density: kgPerCubicMetre(7750, 7900),
+    specificHeat: joulePerKilogram(450, 500),
     youngsModulus: gpa(190, 212),
     poissonRatio: { low: 0.27, high: 0.3 },
     expansion: perMillion(10.8, 12.5),
@@ -47,8 +54,8 @@ const TABLE = {
     source: `Dowling, Mechanical Behavior of Materials, Table 5.2 (mild steel 212 GPa, 0.293, read); rest: ${MEMORY}`,
   }),
   'mild steel': material('mild steel', {
-    density: { low: 7800, high: 7880 },
-    specificHeat: { low: 460, high: 490 },
+    density: kgPerCubicMetre(7800, 7880),
+    specificHeat: joulePerKilogram(460, 490),
     youngsModulus: gpa(200, 212),
     poissonRatio: { low: 0.28, high: 0.3 },
     expansion: perMillion(11.3, 12.5),
@@ -58,8 +65,8 @@ const TABLE = {
     source: `Dowling, Mechanical Behavior of Materials, Table 5.2 (212 GPa, 0.293, read); rest: ${MEMORY}`,
   }),
   'medium carbon steel': material('medium carbon steel', {
-    density: { low: 7800, high: 7880 },
-    specificHeat: { low: 460, high: 490 },
+    density: kgPerCubicMetre(7800, 7880),
+    specificHeat: joulePerKilogram(460, 490),
     youngsModulus: gpa(200, 212),
     poissonRatio: { low: 0.28, high: 0.3 },
     expansion: perMillion(11, 12.3),
@@ -69,8 +76,8 @@ const TABLE = {
     source: MEMORY,
   }),
   'bearing steel': material('bearing steel', {
-    density: { low: 7750, high: 7850 },
-    specificHeat: { low: 450, high: 480 },
+    density: kgPerCubicMetre(7750, 7850),
+    specificHeat: joulePerKilogram(450, 480),
     youngsModulus: gpa(200, 212),
     poissonRatio: { low: 0.28, high: 0.3 },
     expansion: perMillion(11.5, 12.5),
@@ -80,8 +87,8 @@ const TABLE = {
     source: MEMORY,
   }),
   'cast steel': material('cast steel', {
-    density: { low: 7750, high: 7880 },
-    specificHeat: { low: 450, high: 490 },
+    density: kgPerCubicMetre(7750, 7880),
+    specificHeat: joulePerKilogram(450, 490),
     youngsModulus: gpa(190, 210),
     poissonRatio: { low: 0.27, high: 0.3 },
     expansion: perMillion(10.8, 12.5),
@@ -91,8 +98,8 @@ const TABLE = {
     source: MEMORY,
   }),
   'grey iron': material('grey iron', {
-    density: { low: 6900, high: 7400 },
-    specificHeat: { low: 460, high: 550 },
+    density: kgPerCubicMetre(6900, 7400),
+    specificHeat: joulePerKilogram(460, 550),
     youngsModulus: gpa(66, 140),
     poissonRatio: { low: 0.2, high: 0.3 },
     expansion: perMillion(9.9, 12),
@@ -102,8 +109,8 @@ const TABLE = {
     source: `${COURSE_TABLE}; modulus low end ASTM A48 class 20, 66 to 97 GPa (data page read)`,
   }),
   'grey iron class 20': material('grey iron class 20', {
-    density: { low: 6900, high: 7200 },
-    specificHeat: { low: 460, high: 550 },
+    density: kgPerCubicMetre(6900, 7200),
+    specificHeat: joulePerKilogram(460, 550),
     youngsModulus: gpa(66, 97),
     poissonRatio: { low: 0.2, high: 0.3 },
     expansion: perMillion(9.9, 12),
@@ -113,8 +120,8 @@ const TABLE = {
     source: 'ASTM A48 class 20: 20 ksi least tensile strength; modulus 66 to 97 GPa (data page read)',
   }),
   'grey iron class 30': material('grey iron class 30', {
-    density: { low: 7000, high: 7300 },
-    specificHeat: { low: 460, high: 550 },
+    density: kgPerCubicMetre(7000, 7300),
+    specificHeat: joulePerKilogram(460, 550),
     youngsModulus: gpa(90, 113),
     poissonRatio: { low: 0.2, high: 0.3 },
     expansion: perMillion(9.9, 12),
@@ -124,8 +131,8 @@ const TABLE = {
     source: `ASTM A48 class 30: 30 ksi least tensile strength (foundry page read); modulus: ${MEMORY}`,
   }),
   'grey iron class 40': material('grey iron class 40', {
-    density: { low: 7100, high: 7400 },
-    specificHeat: { low: 460, high: 550 },
+    density: kgPerCubicMetre(7100, 7400),
+    specificHeat: joulePerKilogram(460, 550),
     youngsModulus: gpa(110, 140),
     poissonRatio: { low: 0.2, high: 0.3 },
     expansion: perMillion(9.9, 12),
@@ -135,8 +142,8 @@ const TABLE = {
     source: `ASTM A48 class 40: 40 ksi least tensile strength (foundry page read); modulus: ${MEMORY}`,
   }),
   'malleable iron': material('malleable iron', {
-    density: { low: 7200, high: 7450 },
-    specificHeat: { low: 460, high: 550 },
+    density: kgPerCubicMetre(7200, 7450),
+    specificHeat: joulePerKilogram(460, 550),
     youngsModulus: gpa(160, 180),
     poissonRatio: { low: 0.25, high: 0.28 },
     expansion: perMillion(10.6, 13.5),
@@ -146,8 +153,8 @@ const TABLE = {
     source: MEMORY,
   }),
   'ductile iron': material('ductile iron', {
-    density: { low: 7000, high: 7300 },
-    specificHeat: { low: 460, high: 550 },
+    density: kgPerCubicMetre(7000, 7300),
+    specificHeat: joulePerKilogram(460, 550),
     youngsModulus: gpa(159, 176),
     poissonRatio: { low: 0.27, high: 0.29 },
     expansion: perMillion(10.6, 12.5),
@@ -157,8 +164,8 @@ const TABLE = {
     source: MEMORY,
   }),
   'wrought iron': material('wrought iron', {
-    density: { low: 7600, high: 7850 },
-    specificHeat: { low: 450, high: 480 },
+    density: kgPerCubicMetre(7600, 7850),
+    specificHeat: joulePerKilogram(450, 480),
     youngsModulus: gpa(180, 200),
     poissonRatio: { low: 0.27, high: 0.3 },
     expansion: perMillion(11, 12.2),
@@ -168,8 +175,8 @@ const TABLE = {
     source: MEMORY,
   }),
   bronze: material('bronze', {
-    density: { low: 7400, high: 8900 },
-    specificHeat: { low: 350, high: 440 },
+    density: kgPerCubicMetre(7400, 8900),
+    specificHeat: joulePerKilogram(350, 440),
     youngsModulus: gpa(96, 120),
     poissonRatio: { low: 0.34, high: 0.34 },
     expansion: perMillion(18, 21),
@@ -179,8 +186,8 @@ const TABLE = {
     source: COURSE_TABLE,
   }),
   brass: material('brass', {
-    density: { low: 8300, high: 8750 },
-    specificHeat: { low: 370, high: 400 },
+    density: kgPerCubicMetre(8300, 8750),
+    specificHeat: joulePerKilogram(370, 400),
     youngsModulus: gpa(96, 110),
     poissonRatio: { low: 0.34, high: 0.35 },
     expansion: perMillion(19, 21.2),
@@ -190,8 +197,8 @@ const TABLE = {
     source: `Dowling, Mechanical Behavior of Materials, Table 5.2 (70Cu-30Zn 101 GPa, 0.350, read); rest: ${MEMORY}`,
   }),
   aluminium: material('aluminium', {
-    density: { low: 2640, high: 2830 },
-    specificHeat: { low: 860, high: 970 },
+    density: kgPerCubicMetre(2640, 2830),
+    specificHeat: joulePerKilogram(860, 970),
     youngsModulus: gpa(70, 79),
     poissonRatio: { low: 0.33, high: 0.345 },
     expansion: perMillion(22, 24),
@@ -201,8 +208,8 @@ const TABLE = {
     source: COURSE_TABLE,
   }),
   unknown: material('unknown', {
-    density: { low: 2640, high: 8900 },
-    specificHeat: { low: 350, high: 970 },
+    density: kgPerCubicMetre(2640, 8900),
+    specificHeat: joulePerKilogram(350, 970),
     youngsModulus: gpa(66, 212),
     poissonRatio: { low: 0.2, high: 0.35 },
     expansion: perMillion(9.9, 24),

@@ -57,15 +57,15 @@ describe('a conflict', () => {
     expect(conflict!.cheapest).toEqual(['hot'])
   })
 
-  it('cannot be made smaller (first 100 infeasible of seeds from 1)', () => {
+  it('cannot be made smaller (first 500 infeasible of seeds from 1)', () => {
     let found = 0
-    for (let seed = 1; found < 100; seed++) {
+    for (let seed = 1; found < 500; seed++) {
       const problem = randomProblem(seed, { operations: 4 + (seed % 3), plain: 6, either: 4, away: 5, lags: seed % 4 })
       const { best, complete } = exhaust(problem, 20_000)
       if (best || !complete) continue
       found++
-      const { conflict, proven, value } = plan(problem)
-      expect([value, proven], `seed ${seed}`).toEqual([null, true])
+      const { conflict, proven, feasible, value } = plan(problem)
+      expect([value, proven, feasible], `seed ${seed}`).toEqual([null, false, 'no'])
       const { members, cheapest, irreducible } = conflict!
       expect(irreducible).toBe(true)
       const key = ({ kind, op, id }: { kind: string; op: string; id: string }) => `${kind} ${op} ${id}`

@@ -26,38 +26,43 @@ export function countSequences(problem: PlanningProblem, { limit = USUAL_LIMIT }
   const closed = closing(problem, { useLags: false })
   if (closed.contradiction) return '0'
   const instance = instanceOf(closed)
-  const budget = { left: limit, limit }
-  return countOf(
-    instance,
-    problem.operations.map((_, op) => op),
-    budget,
-  ).toString()
-}
-
-interface Budget {
-  left: number
-  readonly limit: number
-}
-
-/** Parts that do not know each other interleave freely; parts that follow each other multiply; the rest is counted set by set. */
-function countOf(instance: Instance, ops: readonly number[], budget: Budget): bigint {
-  if (ops.length <= 1) return 1n
-  const beside = independentParts(instance.closing, ops)
-  if (beside.length > 1) {
-    let count = 1n
-    let placed = 0
-    for (const part of beside) {
-      count *= countOf(instance, part, budget)
-      // Ways of shuffling the part among those already there.
-      for (let taken = 1; taken <= part.length; taken++) count = count * BigInt(placed + taken)
-      for (let taken = 1; taken <= part.length; taken++) count = count / BigInt(taken)
-      placed += part.length
-    }
-    return count
+  const budget = { left: limit }
+  const { factor, parts } = partsOf(instance.closing)
+  let count = factor
+  for (const part of parts) {
+    const orders = countSets(instance, part, budget)
+    if (orders === null) throw new Problem('PLANNING_COUNT_LIMIT', { limit, operations: instance.size })
+    count *= orders
   }
-  const behind = successiveParts(instance.closing, ops)
-  if (behind.length > 1) return behind.reduce((count, part) => count * countOf(instance, part, budget), 1n)
-  return countSets(instance, ops, budget)
+  return count.toString()
+}
+
+export interface CountParts {
+  /** How often the orders of the parts can be put together. */
+  readonly factor: bigint
+  /** What has to be counted set by set; the orders of all parts and the factor multiply. */
+  readonly parts: readonly (readonly number[])[]
+}
+
+/** Parts that do not know each other interleave freely, parts that follow each other multiply; what is left has to be counted. */
+export function partsOf(closed: Closing, ops: readonly number[] = closed.before.map((_, op) => op)): CountParts {
+  if (ops.length <= 1) return { factor: 1n, parts: [] }
+  const beside = independentParts(closed, ops)
+  const split = beside.length > 1 ? beside : successiveParts(closed, ops)
+  if (split.length === 1) return { factor: 1n, parts: [ops] }
+  let factor = 1n
+  let placed = 0
+  for (const { length } of beside.length > 1 ? beside : []) {
+    // Ways of shuffling the part among those already there.
+    for (let taken = 1; taken <= length; taken++) factor = factor * BigInt(placed + taken)
+    for (let taken = 1; taken <= length; taken++) factor = factor / BigInt(taken)
+    placed += length
+  }
+  const inner = split.map((part) => partsOf(closed, part))
+  return {
+    factor: inner.reduce((product, part) => product * part.factor, factor),
+    parts: inner.flatMap(({ parts }) => parts),
+  }
 }
 
 /** Groups of operations that no relation joins. */
@@ -106,8 +111,11 @@ function bitCount(word: number): number {
   return count
 }
 
-/** Counts by layers of done-sets; whatever leads nowhere never reaches the full set and so adds nothing. */
-function countSets(instance: Instance, ops: readonly number[], budget: Budget): bigint {
+/**
+ * Counts by layers of done-sets; whatever leads nowhere never reaches the full set and so adds nothing. Null when there are more
+ * sets than the budget has.
+ */
+export function countSets(instance: Instance, ops: readonly number[], budget: { left: number }): bigint | null {
   const { size, words } = instance
   const limbs = limbsFor(ops.length)
   let from = new Layer(words, 0)
@@ -142,7 +150,7 @@ function countSets(instance: Instance, ops: readonly number[], budget: Budget): 
       }
     }
     budget.left -= to.sets
-    if (budget.left < 0) throw new Problem('PLANNING_COUNT_LIMIT', { limit: budget.limit, operations: size })
+    if (budget.left < 0) return null
     const spare = from
     from = to
     to = spare

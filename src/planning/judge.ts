@@ -2,13 +2,14 @@
 import { Problem } from '../problem/problem.ts'
 import { closing } from './closing.ts'
 import type { Mode, Operation, OpId, PlanningProblem } from './model/problem.ts'
-import type { PlacedStep, Value } from './model/sequence.ts'
+import type { PlacedStep, Tries, Value } from './model/sequence.ts'
 import { between } from './relations/between.ts'
 import { bestStarts, lags } from './relations/lags.ts'
 import { needHolds, needs } from './relations/needs.ts'
 import { onePerson } from './relations/onePerson.ts'
 import type { Breach, JudgedStep } from './relations/rule.ts'
 import { type SetUpChange, setUpChanges } from './relations/setUpChanges.ts'
+import { triesOf } from './relations/tries.ts'
 import { instanceOf } from './search/instance.ts'
 import { solve } from './search/solve.ts'
 import { assertValid } from './validate.ts'
@@ -23,8 +24,12 @@ export interface Judgement {
   /** With the best modes and times where none were told; null when no times satisfy the lags. */
   readonly value: Value | null
   readonly steps: readonly PlacedStep[]
+  /** The order as told, with the mode of each operation that was judged. */
+  readonly chosen: readonly { readonly op: OpId; readonly mode: string }[]
   /** The changes of set-up before each step. */
   readonly changes: readonly (readonly SetUpChange[])[]
+  /** The values with the tries of its loops; null where the problem has none, or the sequence cannot be done. */
+  readonly tries: Tries | null
   /** How much worse than `best` in each part; null when either is not known. */
   readonly costsMore: Value | null
 }
@@ -38,24 +43,16 @@ export interface Judgement {
  */
 export function judge(problem: PlanningProblem, sequence: readonly ToldStep[], best: Value | null = null): Judgement {
   assertValid(problem)
-  const told = sequence.map((step) => (typeof step === 'string' ? { op: step } : step))
+  const told = toldSteps(problem, sequence)
   const operations = new Map(problem.operations.map((operation) => [operation.id, operation]))
-  const listed = new Set<OpId>()
-  for (const { op } of told) {
-    if (!operations.has(op)) throw new Problem('PLANNING_UNKNOWN_OPERATION', { where: 'The sequence', id: op })
-    if (listed.has(op)) throw new Problem('PLANNING_STEPS', { what: 'lists twice', id: op })
-    listed.add(op)
-  }
-  for (const id of operations.keys())
-    if (!listed.has(id)) throw new Problem('PLANNING_STEPS', { what: 'leaves out', id })
-
   const choices = bestModes(problem, told, operations)
   const isTimed = told.every((step) => 'start_s' in step && step.start_s !== undefined && step.end_s !== undefined)
   const steps: JudgedStep[] = choices.map((choice, place) => (isTimed ? { ...told[place]!, ...choice } : choice))
   const breaches = [needs, onePerson, between, lags].flatMap((rule) => rule.breaches(problem, steps))
   const starts = isTimed ? steps.map(({ start_s }) => start_s!) : bestStarts(problem, steps)
   const changes = setUpChanges(problem, steps)
-  if (!starts) return { breaches, value: null, steps: [], changes, costsMore: null }
+  const chosen = choices.map(({ op, mode }) => ({ op, mode: mode.id }))
+  if (!starts) return { breaches, value: null, steps: [], chosen, changes, tries: null, costsMore: null }
   const placed = steps.map(({ op, mode, end_s }, place) => ({
     op,
     mode: mode.id,
@@ -64,7 +61,33 @@ export function judge(problem: PlanningProblem, sequence: readonly ToldStep[], b
   }))
   const value = valueOfSteps(placed, choices, changes)
   const costsMore: Value | null = best && [value[0] - best[0], value[1] - best[1], value[2] - best[2]]
-  return { breaches, value, steps: placed, changes, costsMore }
+  return {
+    breaches,
+    value,
+    steps: placed,
+    chosen,
+    changes,
+    tries: breaches.length > 0 ? null : triesOf(problem, choices, value),
+    costsMore,
+  }
+}
+
+/**
+ * The steps as told, each as an operation with what was said of it.
+ *
+ * @throws PLANNING_UNKNOWN_OPERATION; PLANNING_STEPS when an operation is listed twice or left out
+ */
+export function toldSteps(problem: PlanningProblem, sequence: readonly ToldStep[]): Exclude<ToldStep, OpId>[] {
+  const told = sequence.map((step) => (typeof step === 'string' ? { op: step } : step))
+  const left = new Set(problem.operations.map(({ id }) => id))
+  const listed = new Set<OpId>()
+  for (const { op } of told) {
+    if (listed.has(op)) throw new Problem('PLANNING_STEPS', { what: 'lists twice', id: op })
+    if (!left.delete(op)) throw new Problem('PLANNING_UNKNOWN_OPERATION', { where: 'The sequence', id: op })
+    listed.add(op)
+  }
+  for (const id of left) throw new Problem('PLANNING_STEPS', { what: 'leaves out', id })
+  return told
 }
 
 /** The value of a sequence: summed hazards, the last end, the number of changes. */

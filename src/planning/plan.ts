@@ -12,6 +12,7 @@ import type { Step } from './search/kernel.ts'
 import { solve } from './search/solve.ts'
 import { tripleOf } from './search/tripleOf.ts'
 import { assertValid } from './validate.ts'
+import { withTries } from './withTries.ts'
 
 export interface PlanProgress {
   /** The best value so far. */
@@ -35,16 +36,27 @@ const USUAL_EFFORT = 300_000
 /**
  * The sequence with the least (hazard, elapsed_s, changes), or the conflict that forbids every one.
  *
- * `proven` says that no sequence is better, for what was told; otherwise `bound` says what no sequence can beat. When nothing was
- * found within the effort and no conflict shown, `value` and `conflict` are both null.
+ * `proven` says that no sequence is better, for what was told; otherwise `bound` says what no sequence can beat. Without a value,
+ * `feasible` says whether that is proven ('no', with the conflict) or only that none was found within the effort ('not known').
  *
  * @throws PLANNING_… when the problem is not valid
  * @example plan(problem).steps.map(({ op }) => op)   // ['float', 'seal']
  */
 export function plan(problem: PlanningProblem, options: PlanOptions = {}): PlanResult {
   assertValid(problem)
-  const { effort = USUAL_EFFORT, onProgress } = options
   const late = lateness(options)
+  const once = planOnce(problem, options, late)
+  return problem.loops?.length && once.value
+    ? withTries(problem, once, (apart) => planOnce(apart, options, late))
+    : once
+}
+
+/** The best sequence in which each is done once. */
+function planOnce(
+  problem: PlanningProblem,
+  { effort = USUAL_EFFORT, onProgress }: PlanOptions,
+  late: () => boolean,
+): PlanResult {
   const closed = closing(problem)
   if (closed.contradiction) return blocked(closed, { effort, late, states: 0, width: 0 })
   const instance = instanceOf(closed)
@@ -62,14 +74,23 @@ export function plan(problem: PlanningProblem, options: PlanOptions = {}): PlanR
   if (!solution.steps && proven) return blocked(closed, { effort, late, states, width })
   const bound = tripleOf(instance, solution.boundKey)
   if (!solution.steps) {
-    return { ...NOTHING, bound, proven, conflict: null, effort: { states, width, dropped } }
+    return { ...NOTHING, bound, feasible: 'not known', conflict: null, effort: { states, width, dropped } }
   }
   const { steps, value } = placed(problem, solution.steps)
   const assumptions = assumptionsOf(problem, { value, proven }, { effort, late, each: 2 * states + 1_000 })
-  return { value, bound, proven, steps, assumptions, conflict: null, effort: { states, width, dropped } }
+  return {
+    value,
+    bound,
+    proven,
+    feasible: 'yes',
+    steps,
+    assumptions,
+    conflict: null,
+    effort: { states, width, dropped },
+  }
 }
 
-const NOTHING = { value: null, steps: [], assumptions: [] } as const
+const NOTHING = { value: null, proven: false, steps: [], assumptions: [] } as const
 
 function lateness({ now, timeLimit_s }: PlanOptions): () => boolean {
   if (!now || timeLimit_s === undefined) return () => false
@@ -83,7 +104,7 @@ function blocked(
   { effort, late, states, width }: { effort: number; late: () => boolean; states: number; width: number },
 ): PlanResult {
   const conflict = findConflict(problem, { effort, late })
-  return { ...NOTHING, bound: null, proven: true, conflict, effort: { states, width, dropped: 0 } }
+  return { ...NOTHING, bound: null, feasible: 'no', conflict, effort: { states, width, dropped: 0 } }
 }
 
 /** Gives the steps of the search their best times; the value is worked out anew by the rules. */

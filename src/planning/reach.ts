@@ -59,6 +59,29 @@ export function reach(problem: PlanningProblem, wanted: OpId, options: ReachOpti
   )
 }
 
+/**
+ * The cheapest set of operations to undo so that all can be done from there, when what was done out of turn shuts the way to the
+ * end; nothing to undo where it does not.
+ *
+ * @returns null when there is no way back, or none was found within the effort
+ * @throws PLANNING_UNKNOWN_OPERATION; PLANNING_… when the problem is not valid
+ * @example takeBack(problem, ['seal'])?.rebuild.steps.map(({ op }) => op)   // ['float']
+ */
+export function takeBack(
+  problem: PlanningProblem,
+  done: Iterable<OpId>,
+  { effort = USUAL_EFFORT, late = () => false }: Omit<ReachOptions, 'done'> = {},
+): Reach | null {
+  assertValid(problem)
+  const built = new Set(done)
+  for (const id of built) {
+    if (!problem.operations.some((operation) => operation.id === id)) {
+      throw new Problem('PLANNING_UNKNOWN_OPERATION', { where: 'What is done', id })
+    }
+  }
+  return search(new Build(problem, built, null), problem, { effort, late, direct: false })
+}
+
 interface SearchLimits {
   readonly effort: number
   readonly late: () => boolean
@@ -104,7 +127,7 @@ interface Way {
   /** Whether nothing more has to be undone for certain. */
   readonly isThere: boolean
   readonly cost_s: number
-  /** The cost with all that has to be undone for certain. */
+  /** The cost with all that has to be undone for certain, and the cheapest of each choice that is still to be made. */
   readonly least_s: number
   readonly toGo: number
 }
@@ -135,32 +158,35 @@ function leansOn(need: Need, on: OpId, isDone: (op: OpId) => boolean): boolean {
 class Build {
   readonly problem: PlanningProblem
   readonly done: ReadonlySet<OpId>
-  readonly wanted: OpId
+  /** Null when any undoing will do that lets all be done from there. */
+  readonly wanted: OpId | null
   readonly operations: ReadonlyMap<OpId, Operation>
   readonly relevant: ReadonlySet<OpId>
 
-  constructor(problem: PlanningProblem, done: ReadonlySet<OpId>, wanted: OpId) {
+  constructor(problem: PlanningProblem, done: ReadonlySet<OpId>, wanted: OpId | null) {
     this.problem = problem
     this.done = done
     this.wanted = wanted
     this.operations = new Map(
       problem.operations.filter(({ id }) => done.has(id)).map((operation) => [operation.id, operation]),
     )
-    this.relevant = this.#relevantTo(wanted)
+    this.relevant = wanted === null ? done : this.#relevantTo(wanted)
   }
 
   way(undone: readonly OpId[]): Way {
     const gone = new Set(undone)
     const forced = this.#forced(gone)
     const voids = this.#voids(gone)
+    const certain = this.#voids(forced)
+    const choices = this.#choices({ gone, forced, voids: certain })
     return {
       undone,
       voids,
       forced,
       isThere: forced.size === gone.size,
       cost_s: this.#cost(gone, voids),
-      least_s: this.#cost(forced, this.#voids(forced)),
-      toGo: forced.size - gone.size,
+      least_s: this.#cost(forced, certain) + choices.least_s,
+      toGo: forced.size - gone.size + choices.open,
     }
   }
 
@@ -245,7 +271,7 @@ class Build {
 
   /** `gone` and all that has to be undone with it for certain, if the wanted operation is to be done again. */
   #forced(gone: ReadonlySet<OpId>): Set<OpId> {
-    const forced = new Set([...gone, this.wanted])
+    const forced = new Set(this.wanted === null ? gone : [...gone, this.wanted])
     for (let again = true; again; ) {
       again = false
       const stands = (op: OpId) => this.done.has(op) && !gone.has(op)
@@ -255,8 +281,11 @@ class Build {
         again = true
       }
       const voids = this.#voids(forced)
-      // A check is done again as it stands; anything else has to be undone before it is done again.
-      for (const id of voids) if (!this.operations.get(id)!.check) add(id)
+      // What is only read is done again as it stands; anything else has to be undone before it is done again.
+      for (const id of voids) {
+        const { check, undo } = this.operations.get(id)!
+        if (!check || undo) add(id)
+      }
       for (const id of [...forced]) {
         const operation = this.operations.get(id)!
         const own = operation.undo?.needs ?? []
@@ -275,6 +304,39 @@ class Build {
       }
     }
     return forced
+  }
+
+  /**
+   * What has to be undone in one of several ways: for each need that cannot hold as things stand, the least seconds of its
+   * alternatives. Needs that share an operation with one taken before are left out, so that nothing is counted twice.
+   */
+  #choices({ gone, forced, voids }: { gone: ReadonlySet<OpId>; forced: ReadonlySet<OpId>; voids: ReadonlySet<OpId> }): {
+    least_s: number
+    open: number
+  } {
+    const stays = (op: OpId) => this.done.has(op) && !forced.has(op)
+    const open: { least_s: number; ops: OpId[] }[] = []
+    const look = ({ anyOf }: Need, isInTheWay: (op: OpId) => boolean) => {
+      if (anyOf.length < 2) return
+      const ways = anyOf.map(({ notDone }) => notDone.filter((op) => stays(op) && isInTheWay(op)))
+      if (ways.some((ops) => ops.length === 0)) return
+      open.push({ least_s: Math.min(...ways.map((ops) => this.#cost(new Set(ops), new Set()))), ops: ways.flat() })
+    }
+    for (const id of forced) {
+      const { undo } = this.operations.get(id)!
+      for (const need of gone.has(id) ? [] : (undo?.needs ?? [])) look(need, (op) => op !== id)
+    }
+    for (const id of [...forced, ...voids]) {
+      for (const need of needsOf(this.operations.get(id)!)) look(need, (op) => !voids.has(op))
+    }
+    const used = new Set<OpId>()
+    let least = 0
+    for (const { least_s, ops } of open.sort((one, other) => other.least_s - one.least_s)) {
+      if (ops.some((op) => used.has(op))) continue
+      for (const op of ops) used.add(op)
+      least += least_s
+    }
+    return { least_s: least, open: open.length }
   }
 
   /** Everything that may have to be undone on some way to the wanted operation. */

@@ -4,8 +4,8 @@ import type { Between, Need, OpId, PlanningProblem } from './model/problem.ts'
 
 /**
  * The problem of the operations that are still to do. What is done counts as done in every need; an alternative that wanted it
- * not done is gone. Lags to what is done are dropped: when it was done is not told.
- * So are the costs of coming right after it: what was done last is not told either. Set-ups begin as `problem.start` says, so
+ * not done is gone. Lags to what is done are dropped: when it was done is not told; so are loops that have begun, and
+ * the costs of coming right after it: what was done last is not told either. Set-ups begin as `problem.start` says, so
  * give it as things stand now.
  *
  * @throws PLANNING_UNKNOWN_OPERATION when `done` names an operation that is not in the problem
@@ -37,6 +37,7 @@ export function restOf(problem: PlanningProblem, done: Iterable<OpId>): Planning
         needs: left(operation.needs),
         modes: operation.modes.map((mode) => ({ ...mode, needs: left(mode.needs) })),
       })),
+    ...(problem.loops && { loops: problem.loops.filter(({ first, last }) => !gone.has(first) && !gone.has(last)) }),
     lags: problem.lags.filter(({ from, to }) => !gone.has(from.op) && !gone.has(to.op)),
   }
 }

@@ -1,11 +1,14 @@
 // What a planning problem has to be before anything is computed from it.
 import { Problem } from '../problem/problem.ts'
+import { hasBit } from './bitSet.ts'
+import { closing } from './closing.ts'
 import type { Between, Need, PlanningProblem } from './model/problem.ts'
 
 const MOST_OPERATIONS = 2_000
 const MOST_RELATIONS = 40_000
 const MOST_SECONDS = 10_000_000
 const MOST_HAZARD = 1_000
+const MOST_TRIES = 100
 
 /**
  * Everything that is wrong with a problem, in the order of its parts; an empty list when it can be planned.
@@ -104,6 +107,18 @@ export function validate(problem: PlanningProblem): Problem[] {
     if (lag.max_s !== undefined) whole(where, 'max_s', lag.max_s, -MOST_SECONDS, MOST_SECONDS)
   }
 
+  const loopIds = new Set<string>()
+  for (const { id, first, last, tries } of problem.loops ?? []) {
+    const where = `The loop '${id}'`
+    if (loopIds.has(id)) wrong('PLANNING_DUPLICATE', { what: 'loop', id, where: 'the problem' })
+    loopIds.add(id)
+    known(where, first)
+    known(where, last)
+    whole(where, 'the low number of tries', tries.low, 1, MOST_TRIES)
+    whole(where, 'the usual number of tries', tries.usual, tries.low, MOST_TRIES)
+    whole(where, 'the high number of tries', tries.high, tries.usual, MOST_TRIES)
+  }
+
   whole('The changes', 'station_s', changes.station_s, 0, MOST_SECONDS)
   whole('The changes', 'workpiece_s', changes.workpiece_s, 0, MOST_SECONDS)
   whole('The changes', 'tools_s', changes.tools_s, 0, MOST_SECONDS)
@@ -114,6 +129,14 @@ export function validate(problem: PlanningProblem): Problem[] {
   }
   if (changes.between) found.push(...validateBetween(changes.between, ids))
   whole('The problem', 'people', problem.people, 1, 1_000)
+  if (found.length === 0 && problem.loops?.length) {
+    const { before, indexOf, contradiction } = closing(problem)
+    for (const { id, first, last } of contradiction ? [] : problem.loops) {
+      if (!hasBit(before[indexOf.get(last)!]!, indexOf.get(first)!)) {
+        wrong('PLANNING_LOOP_OPEN', { loop: id, first, last })
+      }
+    }
+  }
   return found
 }
 

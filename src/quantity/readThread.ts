@@ -1,4 +1,4 @@
-// Thread designations: M10×1.5, 3/8-16 UNC, 1/2 BSW, G 1/2.
+// Thread designations: M10×1.5, 3/8-16 UNC, 1/2 BSW, 2 BA, G 1/2, R 1/2, 1/2-14 NPT.
 import { Problem } from '../problem/problem.ts'
 import { clip } from './clip.ts'
 import { inch } from './constructors.ts'
@@ -6,12 +6,16 @@ import { type Metre, quantity } from './quantity.ts'
 import { divide, multiply, type Ratio, ratio, toNumber } from './ratio.ts'
 import { readNumber, type WrittenNumber } from './readNumber.ts'
 import { readQuantity } from './readQuantity.ts'
-import { INCH_SERIES, METRIC_COARSE, PIPE, UNC, UNF } from './threadSeries.ts'
+import { BA, INCH_SERIES, METRIC_COARSE, NPT, PIPE, UNC, UNF } from './threadSeries.ts'
 
 /** A screw thread as its designation gives it. */
 export interface Thread {
-  /** metric: ISO 68-1, 60° · unified: ASME B1.1, 60° · whitworth: BS 84, 55° · pipe: ISO 228-1, 55° parallel. */
-  readonly system: 'metric' | 'unified' | 'whitworth' | 'pipe'
+  /**
+   * metric: ISO 68-1, 60° · unified: ASME B1.1, 60° · whitworth: BS 84, 55° · ba: BS 93, 47.5° · pipe: ISO 228-1, 55°
+   * parallel · taper pipe: ISO 7-1, 55°, 1 in 16 · npt: ASME B1.20.1, 60°, 1 in 16.
+   */
+  readonly system: 'metric' | 'unified' | 'whitworth' | 'ba' | 'pipe' | 'taper pipe' | 'npt'
+  /** Of a taper thread at the plane that is gauged, of NPT the outside of the pipe. */
   readonly nominalDiameter: Metre
   /** Distance between neighbouring threads. */
   readonly pitch: Metre
@@ -22,7 +26,9 @@ export interface Thread {
 
 const LONGEST = 60
 const METRIC = /^M\s*([\d.,]+)(?:\s*[×xX*]\s*([\d.,]+))?(?:\s*-\s*(\d\w{1,4}))?(?:\s*-?\s*(LH))?$/
-const PIPE_THREAD = /^(?:G|BSPP)\s*(\d[\d\s/-]*?)(?:\s+in)?(?:\s*([AB]))?(?:\s*-?\s*(LH))?$/
+const PIPE_THREAD = /^(G|BSPP|R|BSPT)\s*(\d[\d\s/-]*?)(?:\s+in)?(?:\s*([AB]))?(?:\s*-?\s*(LH))?$/
+const NPT_THREAD = /^(\d[\d\s/.¼-¾⅐-⅞-]*?)\s*NPT(?:\s*-?\s*(LH))?$/i
+const BA_THREAD = /^(?:(\d{1,2})\s*BA|BA\s*(\d{1,2}))(?:\s*-?\s*(LH))?$/i
 const INCH =
   /^(#|No\.?\s*)?([\d\s/.¼-¾⅐-⅞-]+?)\s*(UN[A-Z]{0,3}|BSW|BSF|Whitworth|Whit\.?)?(?:\s*-?\s*([123][AB]))?(?:\s*-?\s*(LH))?$/i
 const IN_INCHES = ratio(254n, 10_000n)
@@ -32,7 +38,7 @@ const IN_INCHES = ratio(254n, 10_000n)
  * be one of UNC or UNF.
  *
  * @throws THREAD_UNREADABLE, THREAD_PITCH_MISSING, THREAD_NOT_IN_SERIES, THREAD_SERIES_MISSING
- * @source ISO 261, ISO 228-1, ASME B1.1, BS 84; the tables and what they were compared with stand in threadSeries.ts
+ * @source ISO 261, ISO 228-1, ISO 7-1, ASME B1.1 and B1.20.1, BS 84, BS 93; the tables and what they were compared with stand in threadSeries.ts
  * @example readThread('M10').pitch   // 0.0015 m
  * @example readThread('3/8-16 UNC').nominalDiameter   // 0.009525 m
  */
@@ -49,6 +55,10 @@ export function readThread(text: string): Thread {
   if (metric) return metricThread(text, metric)
   const pipe = PIPE_THREAD.exec(written)
   if (pipe) return pipeThread(text, pipe)
+  const npt = NPT_THREAD.exec(written)
+  if (npt) return nptThread(text, npt)
+  const ba = BA_THREAD.exec(written)
+  if (ba) return baThread(text, ba)
   const found = INCH.exec(written)
   if (found) return inchThread(text, found)
   throw new Problem('THREAD_UNREADABLE', { text: clip(text) })
@@ -69,19 +79,58 @@ function metricThread(text: string, [, diameterText, pitchText, fit, left]: RegE
   })
 }
 
-function pipeThread(text: string, [, sizeText, fit, left]: RegExpExecArray): Thread {
+function pipeThread(text: string, [, mark, sizeText, fit, left]: RegExpExecArray): Thread {
+  const isTaper = mark === 'R' || mark === 'BSPT'
+  const series = isTaper ? 'R' : 'G'
   const size = asInches(positive(text, sizeText!.trim()))
   const row = PIPE[size]
-  if (!row) {
-    throw new Problem('THREAD_NOT_IN_SERIES', { text: clip(text), series: 'G', expected: Object.keys(PIPE).join(', ') })
+  // Not every size has a taper thread, and the letters A and B are classes of the parallel one alone.
+  if (!row || (isTaper && (fit || !row.gaugeLength))) {
+    throw notInSeries(
+      text,
+      series,
+      Object.keys(PIPE).filter((held) => !isTaper || PIPE[held]?.gaugeLength),
+    )
   }
   return {
-    system: 'pipe',
+    system: isTaper ? 'taper pipe' : 'pipe',
     nominalDiameter: readQuantity(row.diameter, { as: 'length', unit: 'mm' }),
     pitch: perInch(positive(text, row.perInch).value),
     hand: left ? 'left' : 'right',
-    designation: `G ${size}${fit ? ` ${fit}` : ''}${left ? ' LH' : ''}`,
+    designation: `${series} ${size}${fit ? ` ${fit}` : ''}${left ? ' LH' : ''}`,
   }
+}
+
+/** `1/2 NPT`, `1/2-14 NPT`: the size is that of the pipe, not of the thread. */
+function nptThread(text: string, [, numbers, left]: RegExpExecArray): Thread {
+  const { size, threads } = sizeAndThreads(text, numbers!.trim(), false)
+  const row = NPT[size]
+  if (!row) throw notInSeries(text, 'NPT', Object.keys(NPT))
+  if (threads && threads !== row.perInch) throw notInSeries(text, 'NPT', [`${size}-${row.perInch}`])
+  return {
+    system: 'npt',
+    nominalDiameter: readQuantity(row.diameter, { as: 'length', unit: 'in' }),
+    pitch: perInch(positive(text, row.perInch).value),
+    hand: left ? 'left' : 'right',
+    designation: `${size}-${row.perInch} NPT${left ? '-LH' : ''}`,
+  }
+}
+
+function baThread(text: string, [, before, behind, left]: RegExpExecArray): Thread {
+  const number = `${Number(before ?? behind)}`
+  const row = BA[number]
+  if (!row) throw notInSeries(text, 'BA', Object.keys(BA))
+  return {
+    system: 'ba',
+    nominalDiameter: readQuantity(row.diameter, { as: 'length', unit: 'mm' }),
+    pitch: readQuantity(row.pitch, { as: 'length', unit: 'mm' }),
+    hand: left ? 'left' : 'right',
+    designation: `${number} BA${left ? '-LH' : ''}`,
+  }
+}
+
+function notInSeries(text: string, series: string, held: readonly string[]): Problem {
+  return new Problem('THREAD_NOT_IN_SERIES', { text: clip(text), series, expected: held.join(', ') })
 }
 
 function inchThread(text: string, [, hash, numbers, seriesText, fit, left]: RegExpExecArray): Thread {

@@ -119,27 +119,37 @@ const BSF: InchSeries = {
 /** The series whose threads per inch follow from the size. */
 export const INCH_SERIES: Readonly<Record<string, InchSeries>> = { UNC, UNF, UNEF, BSW, BSF }
 
-/** ISO 228-1: size → major diameter in mm and threads per inch. Compared with a printed list up to G 1-1/4; larger ones from memory. */
-export const PIPE: Readonly<Record<string, { readonly diameter: string; readonly perInch: string }>> = {
-  '1/16': { diameter: '7.723', perInch: '28' },
-  '1/8': { diameter: '9.728', perInch: '28' },
-  '1/4': { diameter: '13.157', perInch: '19' },
-  '3/8': { diameter: '16.662', perInch: '19' },
-  '1/2': { diameter: '20.955', perInch: '14' },
+export interface PipeRow {
+  readonly diameter: string
+  readonly perInch: string
+  /** Basic gauge length of the taper thread of ISO 7-1; left out where there is none of this size. */
+  readonly gaugeLength?: string
+}
+
+/**
+ * ISO 228-1: size → major diameter in mm and threads per inch. Compared with a printed list up to G 1-1/4; larger ones from
+ * memory. ISO 7-1 has the same diameters at its gauge plane; gauge lengths in mm, from memory.
+ */
+export const PIPE: Readonly<Record<string, PipeRow>> = {
+  '1/16': { diameter: '7.723', perInch: '28', gaugeLength: '4.0' },
+  '1/8': { diameter: '9.728', perInch: '28', gaugeLength: '4.0' },
+  '1/4': { diameter: '13.157', perInch: '19', gaugeLength: '6.0' },
+  '3/8': { diameter: '16.662', perInch: '19', gaugeLength: '6.4' },
+  '1/2': { diameter: '20.955', perInch: '14', gaugeLength: '8.2' },
   '5/8': { diameter: '22.911', perInch: '14' },
-  '3/4': { diameter: '26.441', perInch: '14' },
+  '3/4': { diameter: '26.441', perInch: '14', gaugeLength: '9.5' },
   '7/8': { diameter: '30.201', perInch: '14' },
-  '1': { diameter: '33.249', perInch: '11' },
+  '1': { diameter: '33.249', perInch: '11', gaugeLength: '10.4' },
   '1-1/8': { diameter: '37.897', perInch: '11' },
-  '1-1/4': { diameter: '41.910', perInch: '11' },
-  '1-1/2': { diameter: '47.803', perInch: '11' },
-  '2': { diameter: '59.614', perInch: '11' },
+  '1-1/4': { diameter: '41.910', perInch: '11', gaugeLength: '12.7' },
+  '1-1/2': { diameter: '47.803', perInch: '11', gaugeLength: '12.7' },
+  '2': { diameter: '59.614', perInch: '11', gaugeLength: '15.9' },
   '2-1/4': { diameter: '65.710', perInch: '11' },
-  '2-1/2': { diameter: '75.184', perInch: '11' },
+  '2-1/2': { diameter: '75.184', perInch: '11', gaugeLength: '17.5' },
   '2-3/4': { diameter: '81.534', perInch: '11' },
-  '3': { diameter: '87.884', perInch: '11' },
-  '3-1/2': { diameter: '100.330', perInch: '11' },
-  '4': { diameter: '113.030', perInch: '11' },
+  '3': { diameter: '87.884', perInch: '11', gaugeLength: '20.6' },
+  '3-1/2': { diameter: '100.330', perInch: '11', gaugeLength: '22.2' },
+  '4': { diameter: '113.030', perInch: '11', gaugeLength: '25.4' },
 }
 
 /** BS 93 British Association: number → major diameter and pitch in mm; the rule d = 6 p^1.2 read, the list from memory. */
@@ -163,19 +173,26 @@ export const BA: Readonly<Record<string, { readonly diameter: string; readonly p
   '16': { diameter: '0.79', pitch: '0.19' },
 }
 
-/** ASME B1.20.1 taper pipe thread: size → outside of the pipe in inches and threads per inch; from memory. */
-export const NPT: Readonly<Record<string, { readonly diameter: string; readonly perInch: string }>> = {
-  '1/16': { diameter: '0.3125', perInch: '27' },
-  '1/8': { diameter: '0.405', perInch: '27' },
-  '1/4': { diameter: '0.540', perInch: '18' },
-  '3/8': { diameter: '0.675', perInch: '18' },
-  '1/2': { diameter: '0.840', perInch: '14' },
-  '3/4': { diameter: '1.050', perInch: '14' },
-  '1': { diameter: '1.315', perInch: '11.5' },
-  '1-1/4': { diameter: '1.660', perInch: '11.5' },
-  '1-1/2': { diameter: '1.900', perInch: '11.5' },
-  '2': { diameter: '2.375', perInch: '11.5' },
-  '2-1/2': { diameter: '2.875', perInch: '8' },
-  '3': { diameter: '3.500', perInch: '8' },
-  '4': { diameter: '4.500', perInch: '8' },
+export interface NptRow {
+  readonly diameter: string
+  readonly perInch: string
+  /** Symbol L1, length that engages by hand. */
+  readonly handTight: string
+}
+
+/** ASME B1.20.1 taper pipe thread: size → outside of the pipe and L1 in inches, threads per inch; from memory. */
+export const NPT: Readonly<Record<string, NptRow>> = {
+  '1/16': { diameter: '0.3125', perInch: '27', handTight: '0.160' },
+  '1/8': { diameter: '0.405', perInch: '27', handTight: '0.1615' },
+  '1/4': { diameter: '0.540', perInch: '18', handTight: '0.2278' },
+  '3/8': { diameter: '0.675', perInch: '18', handTight: '0.240' },
+  '1/2': { diameter: '0.840', perInch: '14', handTight: '0.320' },
+  '3/4': { diameter: '1.050', perInch: '14', handTight: '0.339' },
+  '1': { diameter: '1.315', perInch: '11.5', handTight: '0.400' },
+  '1-1/4': { diameter: '1.660', perInch: '11.5', handTight: '0.420' },
+  '1-1/2': { diameter: '1.900', perInch: '11.5', handTight: '0.420' },
+  '2': { diameter: '2.375', perInch: '11.5', handTight: '0.436' },
+  '2-1/2': { diameter: '2.875', perInch: '8', handTight: '0.682' },
+  '3': { diameter: '3.500', perInch: '8', handTight: '0.766' },
+  '4': { diameter: '4.500', perInch: '8', handTight: '0.844' },
 }

@@ -119,7 +119,29 @@ export const sequenceAnswer = z
     seed: count.describe('The search draws no lots: always 0.'),
     value: value.nullable(),
     bound: value.nullable().describe('No sequence is better than this.'),
-    proven: z.boolean(),
+    proven: z.boolean().describe('No sequence is better than the value, for what was told; false where there is none.'),
+    feasible: z
+      .enum(['yes', 'no', 'not known'])
+      .describe("'no': proven that nothing can be done, and the conflict says why."),
+    tries: z
+      .strictObject({
+        low: value,
+        usual: value,
+        high: value,
+        bound: value.describe('No sequence is better than this with usual tries.'),
+        proven: z.boolean(),
+        loops: z.array(
+          z.strictObject({
+            id: text,
+            again: z.array(text).describe('What comes off and is done again in each further try.'),
+            renews: z.array(text),
+            noReturn: z.array(text),
+            try_s: count.describe('Seconds of one further try.'),
+          }),
+        ),
+      })
+      .nullable()
+      .describe('The values with what is tried until it is right; null where there is nothing of the kind.'),
     assumptions: z.array(
       z.strictObject({
         relation: text,
@@ -148,8 +170,69 @@ export const judgementAnswer = z
     value: value.nullable().describe('With the best modes and times for this order; null when no times hold.'),
     best: value.nullable(),
     costsMore: value.nullable(),
+    repair: z
+      .strictObject({
+        moved: z.array(
+          z.strictObject({
+            step: text,
+            from: count.describe('Its place as told, from 1.'),
+            to: count,
+            after: text.nullable(),
+          }),
+        ),
+        otherModes: z.array(text).describe('Steps done in another way than told.'),
+        least: count.describe('No repair moves fewer steps than this.'),
+        value,
+        order: z.array(text),
+      })
+      .nullable()
+      .describe('The fewest steps moved so that all can be done; null where nothing is broken or no repair was found.'),
+    differences: z
+      .array(
+        z.strictObject({
+          steps: z.array(text),
+          after: text.nullable().describe('What they come right after as told; null at the start.'),
+          bestAfter: text.nullable(),
+          mode: z.strictObject({ told: text, other: text }).nullable(),
+          cures: z.array(z.strictObject({ rule: text, id: text, step: text, says: text })),
+          gains: value.nullable(),
+        }),
+      )
+      .describe('What the best does otherwise, move by move; the gains add up to what the order costs more.'),
   })
   .meta({ title: 'Judgement', description: 'What `matchmark sequence FILE --judge ORDERFILE --json` answers.' })
+
+export const nearAnswer = z
+  .strictObject({
+    schema: z.literal('matchmark-near/1'),
+    ...about,
+    order: text,
+    inputHash: text,
+    undo: z.array(text).describe('Steps to take back first, in this order.'),
+    renews: z.array(text),
+    voids: z.array(text).describe('Checks that no longer count.'),
+    outOfTurn: z
+      .array(z.strictObject({ step: text, says: text, comesOff: z.boolean() }))
+      .describe('Steps done although a need of them cannot have been met.'),
+    steps: z.array(z.strictObject({ id: text, does: text, mode: text, start_s: count, end_s: count })),
+    value: value.nullable(),
+    best: value.nullable().describe('Without regard to the order told.'),
+    proven: z.boolean(),
+    moved: z.array(text),
+    leastMoved: count.describe('No order that can be done moves fewer steps.'),
+    differences: z.array(
+      z.strictObject({
+        steps: z.array(text),
+        after: text.nullable(),
+        nowAfter: text.nullable(),
+        cures: z.array(z.strictObject({ rule: text, id: text, step: text, says: text })),
+        gains: value.nullable(),
+      }),
+    ),
+    waitsFor: z.array(text),
+    conflict: conflict.nullable(),
+  })
+  .meta({ title: 'Near', description: 'What `matchmark sequence FILE --near ORDER --json` answers.' })
 
 export const countAnswer = z
   .strictObject({
@@ -157,8 +240,100 @@ export const countAnswer = z
     ...about,
     inputHash: text,
     count: text.regex(/^\d+$/).describe('Orders of the steps that satisfy the needs, as a decimal numeral.'),
+    estimate: z
+      .strictObject({
+        low: text.regex(/^\d+$/),
+        high: text.regex(/^\d+$/),
+        confidence: z.literal(0.95).describe('How often such an interval holds the number.'),
+        seed: count,
+        draws: count,
+        kept: count.describe('Sets of steps kept in each layer of a draw.'),
+      })
+      .nullable()
+      .describe('The interval, where the number is estimated; null where it was counted.'),
   })
   .meta({ title: 'Count', description: 'What `matchmark sequence FILE --count --json` answers.' })
+
+const held = z
+  .strictObject({ rule: text, id: text, step: text, says: text })
+  .nullable()
+  .describe('What would break one place further; null at the end of the order.')
+
+export const slackAnswer = z
+  .strictObject({
+    schema: z.literal('matchmark-slack/1'),
+    ...about,
+    inputHash: text,
+    value: value.nullable(),
+    steps: z.array(
+      z.strictObject({
+        id: text,
+        place: count.describe('From 1.'),
+        first: count.describe('It may stand alone at any place from here to last, all others keeping their order.'),
+        last: count,
+        freeFirst: count.describe('The earliest of these places where the value is no worse.'),
+        freeLast: count,
+        heldBack: held,
+        heldOn: held,
+        waits_s: count.describe('It may start so much later without a later end.'),
+        noReturn: text.nullable(),
+        shuts: z.array(z.strictObject({ step: text, says: text })).describe('Steps that could not be done after it.'),
+        couldComeBefore: z.array(text).describe('Later steps that could still be done before it.'),
+      }),
+    ),
+  })
+  .meta({ title: 'Slack', description: 'What `matchmark sequence FILE --slack --json` answers.' })
+
+export const costlyAnswer = z
+  .strictObject({
+    schema: z.literal('matchmark-costly/1'),
+    ...about,
+    inputHash: text,
+    value: value.nullable(),
+    relations: z
+      .array(
+        z.strictObject({
+          kind: z.enum(['need', 'lag', 'mode']),
+          id: text,
+          step: text,
+          says: text,
+          standing,
+          gains: value.describe('How much better the best would be without it: at least, where it is not proven.'),
+          proven: z.boolean(),
+        }),
+      )
+      .describe('The dearest first.'),
+    tried: count,
+    of: count,
+  })
+  .meta({ title: 'Costly', description: 'What `matchmark sequence FILE --costly --json` answers.' })
+
+const range = z.strictObject({ low: z.number(), high: z.number() })
+
+export const holdsAnswer = z
+  .strictObject({
+    schema: z.literal('matchmark-holds/1'),
+    ...about,
+    inputHash: text,
+    value: value.nullable(),
+    assumed: z
+      .strictObject({ chance: range, look_s: range, stop_s: count })
+      .describe('What was taken for every step of which nothing is told.'),
+    holds: z.array(
+      z.strictObject({
+        after: text,
+        place: count,
+        looksAt: z.array(text),
+        saves_s: range,
+        certain: z.boolean().describe('False where it is worth its time only in a part of the ranges.'),
+      }),
+    ),
+    perhaps: z.array(z.strictObject({ after: text, place: count })).describe('Worth it only at the bad end.'),
+    expected_s: range.describe('Looking and setting right, with these stops.'),
+    withoutHolds_s: range,
+    notKnown: z.array(text),
+  })
+  .meta({ title: 'Holds', description: 'What `matchmark sequence FILE --holds CHANCE --json` answers.' })
 
 const basis = z.enum(['readings', 'nominal', 'mixed', 'table'])
 
@@ -252,6 +427,16 @@ export const reachAnswer = z
         bound_s: count.describe('No way costs less than this.'),
       })
       .nullable(),
+    ahead: z
+      .strictObject({
+        undo: z.array(text).describe('Steps to take back before that, where they shut the way.'),
+        steps: z.array(text).describe('Steps to do first, and the one asked for, in this order.'),
+        cost_s: count,
+        bound_s: count.describe('No way is shorter than this.'),
+        afterwards: z.array(text),
+      })
+      .nullable()
+      .describe('The way forward, where the step is not done yet.'),
   })
   .meta({ title: 'Reach', description: 'What `matchmark reach FILE PART --json` answers.' })
 
@@ -290,3 +475,7 @@ export type WhyAnswer = z.infer<typeof whyAnswer>
 export type ReachAnswer = z.infer<typeof reachAnswer>
 export type JudgementAnswer = z.infer<typeof judgementAnswer>
 export type CountAnswer = z.infer<typeof countAnswer>
+export type SlackAnswer = z.infer<typeof slackAnswer>
+export type CostlyAnswer = z.infer<typeof costlyAnswer>
+export type HoldsAnswer = z.infer<typeof holdsAnswer>
+export type NearAnswer = z.infer<typeof nearAnswer>

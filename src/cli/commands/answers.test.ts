@@ -39,6 +39,16 @@ test.each<[words: string[], schema: z.ZodType, code: number]>([
   [['sequence', 'box.unit.yaml', '--count'], answers.countAnswer, 0],
   [['sequence', 'box.unit.yaml', '--judge', 'good'], answers.judgementAnswer, 0],
   [['sequence', 'box.unit.yaml', '--judge', 'seal'], answers.judgementAnswer, 1],
+  [['sequence', 'box.unit.yaml', '--slack'], answers.slackAnswer, 0],
+  [['sequence', 'box.unit.yaml', '--costly'], answers.costlyAnswer, 0],
+  [['sequence', 'circle.yaml', '--slack'], answers.slackAnswer, 1],
+  [['sequence', 'box.unit.yaml', '--holds', '1..20'], answers.holdsAnswer, 0],
+  [['sequence', 'circle.yaml', '--holds', '5'], answers.holdsAnswer, 1],
+  [['sequence', 'box.unit.yaml', '--near', 'good'], answers.nearAnswer, 0],
+  [['sequence', 'J8.job.yaml', '--near', 'good', '--failed', 'wheel', '--late', 'seal=2'], answers.nearAnswer, 0],
+  [['sequence', 'circle.yaml', '--near', 'good'], answers.nearAnswer, 1],
+  [['reach', 'J8.job.yaml', 'float'], answers.reachAnswer, 0],
+  [['sequence', 'circle.yaml', '--costly'], answers.costlyAnswer, 1],
   [['why', 'box.unit.yaml', 'float', 'seal'], answers.whyAnswer, 0],
   [['why', 'box.unit.yaml', 'drain plug', 'lid'], answers.whyAnswer, 0],
   [['settings', 'J7.job.yaml'], answers.settingsAnswer, 0],
@@ -49,6 +59,7 @@ test.each<[words: string[], schema: z.ZodType, code: number]>([
 ])('%j answers as its schema says', async (words, schema, code) => {
   desk.set('bad.yaml', text.replace('housing:', 'housng:'))
   desk.set('circle.yaml', `${text}\norders:\n  - {first: float, then: cover A}\n`)
+  desk.set('J8.job.yaml', `${job.replace('J7', 'J8')}done: [${best.slice(0, 5).join(', ')}]\n`)
   for (const [name, order] of Object.entries(ORDERS)) desk.set(name, order())
   const said = await ask(...words, '--json')
   expect(said.err).toBe('')
@@ -238,4 +249,31 @@ test('the way back is told by what each step is, and other units than the file h
   expect(out).toMatch(/^ +\d+ (take off |undo: )/m)
   expect((await ask('sequence', 'box.unit.yaml', '--inch')).out).toContain('Sizes in the reasons are in mm')
   expect((await ask('sequence', 'box.unit.yaml')).out).not.toContain('Sizes in the reasons')
+})
+
+test('what stands and what is late: the order told is kept where it can be, and it is said what moves', async () => {
+  desk.set('J8.job.yaml', `${job.replace('J7', 'J8')}done: [${best.slice(0, 5).join(', ')}]\n`)
+  desk.set('good', ORDERS.good())
+  const kept = await ask('sequence', 'J8.job.yaml', '--near', 'good')
+  expect(kept).toMatchObject({ code: 0, err: '' })
+  expect(kept.out).toContain('Nothing moves: the order told is kept.')
+  const { moved, steps, waitsFor } = await json('sequence', 'J8.job.yaml', '--near', 'good', '--late', best[5]!)
+  expect(waitsFor).toEqual([best[5]])
+  expect(moved.length).toBeGreaterThan(0)
+  expect(steps[0].id).not.toBe(best[5])
+  const wrong = await ask('sequence', 'J8.job.yaml', '--near', 'good', '--late', `${best[5]}=soon`)
+  expect(wrong.code).toBe(2)
+  expect(wrong.err).toContain('expected the hours from now as a number from 0 to 2000')
+  const undone = await ask('sequence', 'J8.job.yaml', '--near', 'good', '--failed', best.at(-1)!)
+  expect([undone.code, undone.err]).toEqual([
+    1,
+    `The operation '${best.at(-1)}' cannot be undone: it is not done. Name an operation that is done, or tell what is done.`,
+  ])
+})
+
+test('a step that is not done yet is reached by going on', async () => {
+  desk.set('J8.job.yaml', `${job.replace('J7', 'J8')}done: [${best.slice(0, 5).join(', ')}]\n`)
+  const { way, ahead } = await json('reach', 'J8.job.yaml', 'float')
+  expect([way, ahead.steps.at(-1), ahead.cost_s]).toEqual([null, 'float', ahead.bound_s])
+  expect((await ask('reach', 'J8.job.yaml', 'float')).out).toContain('“Check: float” is not done yet:')
 })

@@ -1,5 +1,6 @@
 // `reach FILE PART`: the cheapest way from the finished unit to a part, and what has to be done again after it.
 import type { WorkUp } from '../../job/workUp.ts'
+import { approach } from '../../planning/approach.ts'
 import { reach as reachOf } from '../../planning/reach.ts'
 import { Problem } from '../../problem/problem.ts'
 import { aboutWork, titleOf } from '../aboutWork.ts'
@@ -33,6 +34,7 @@ export async function reach(
   const step = stepNamed(part, problem.operations, { work, file })
   // Where nobody has said what stands, the unit is finished.
   const done = work.job?.done.map((each) => each.step) ?? []
+  if (done.length > 0 && !done.includes(step)) return ahead(io, { file, work, step, done }, asked)
   const began = io.now()
   let isTold = asked.json
   const found = reachOf(problem, step, {
@@ -60,11 +62,67 @@ export async function reach(
       cost_s: found.cost_s,
       bound_s: found.bound_s,
     },
+    ahead: null,
   }
   const pen = penFor(io)
   io.out(asked.json ? jsonLine(answer) : [pen.strong(titleOf(work)), ...reachWords(answer, work, pen)].join('\n'))
   tellFaults(work, io)
   return found && work.faults.length === 0 ? 0 : 1
+}
+
+/** What is not done yet is reached by going on. */
+function ahead(
+  io: Io,
+  { file, work, step, done }: { file: string; work: WorkUp; step: string; done: readonly string[] },
+  asked: Asked,
+): ExitCode {
+  const { problem } = work.derivation
+  const found = approach(problem, step, { done })
+  const answer: ReachAnswer = {
+    schema: 'matchmark-reach/1',
+    ...aboutWork(file, work),
+    inputHash: inputHash(problem),
+    step,
+    way: null,
+    ahead: found && {
+      undo: [...found.undo],
+      steps: found.steps.map(({ op }) => op),
+      cost_s: found.cost_s,
+      bound_s: found.bound_s,
+      afterwards: found.afterwards.steps.map(({ op }) => op),
+    },
+  }
+  const pen = penFor(io)
+  io.out(asked.json ? jsonLine(answer) : [pen.strong(titleOf(work)), ...aheadWords(answer, work, pen)].join('\n'))
+  tellFaults(work, io)
+  return found && work.faults.length === 0 ? 0 : 1
+}
+
+function aheadWords({ step, ahead: way }: ReachAnswer, { derivation }: WorkUp, pen: Pen): string[] {
+  const does = new Map(derivation.problem.operations.map((operation) => [operation.id, operation.does]))
+  const name = does.get(step) ?? step
+  if (!way) return [`“${name}” is not done yet, and no way on to it was found.`]
+  const least = way.cost_s === way.bound_s ? 'no way is shorter' : `none can be under ${spanOfTime(way.bound_s)}`
+  return [
+    ...wrapped(
+      `“${name}” is not done yet: ${counted(way.steps.length, 'step')} to go, it among them, ${spanOfTime(way.cost_s)}, set-ups and waiting not counted; ${least}.`,
+      { width: pen.width, rest: '' },
+    ),
+    ...(way.undo.length > 0
+      ? wrapped(`First take back, because they shut the way: ${way.undo.map((id) => does.get(id) ?? id).join('; ')}.`, {
+          width: pen.width,
+          rest: '  ',
+        })
+      : []),
+    ...way.steps.flatMap((id, place) =>
+      wrapped(does.get(id) ?? id, {
+        width: pen.width,
+        first: `${String(place + 1).padStart(4)} `,
+        rest: '     ',
+      }),
+    ),
+    `${counted(way.afterwards.length, 'step')} can still be done after it.`,
+  ]
 }
 
 function reachWords({ step, way }: ReachAnswer, { derivation, unit }: WorkUp, pen: Pen): string[] {

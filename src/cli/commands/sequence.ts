@@ -62,7 +62,7 @@ function sequenceAnswerOf(
 ): SequenceAnswer {
   const { problem } = work
   const operations = new Map(problem.operations.map((operation) => [operation.id, operation]))
-  const { value, bound, proven, conflict, effort } = result
+  const { value, bound, proven, feasible, conflict, effort } = result
   const named = (name: string) => (name === 'any' ? null : name)
   return {
     schema: 'matchmark-sequence/1',
@@ -73,6 +73,8 @@ function sequenceAnswerOf(
     value: value && [...value],
     bound: bound && [...bound],
     proven,
+    feasible,
+    tries: triesAnswer(result),
     assumptions: result.assumptions.map(({ relation, reason, wouldChange }) => ({
       relation,
       says: reason.says,
@@ -113,5 +115,23 @@ function sequenceAnswerOf(
     },
     faults: work.faults.map(faultAnswer),
     wall_s,
+  }
+}
+
+function triesAnswer({ tries }: PlanResult): SequenceAnswer['tries'] {
+  if (!tries) return null
+  const { low, usual, high, bound, proven, loops } = tries
+  return {
+    low: [...low],
+    usual: [...usual],
+    high: [...high],
+    bound: [...bound],
+    proven,
+    loops: loops.map(({ again, renews, noReturn, ...loop }) => ({
+      ...loop,
+      again: [...again],
+      renews: [...renews],
+      noReturn: [...noReturn],
+    })),
   }
 }

@@ -21,10 +21,10 @@ export const valueWords = ([hazard, elapsed_s, changes]: Value): string =>
  *
  * @param faults how many faults the work has; they are told below and the claim leaves them out
  */
-export function proofWords({ value, bound, proven }: PlanResult, faults = 0): string {
+export function proofWords({ value, bound, proven, feasible }: PlanResult, faults = 0): string {
   const rest = faults > 0 ? `the rest; ${counted(faults, 'fault stands', 'faults stand')} below` : 'what was told'
   if (!value) {
-    return proven
+    return feasible === 'no'
       ? `No sequence is possible, for ${rest}.`
       : `None was found within the effort; whether there is one is not known.`
   }
@@ -94,10 +94,37 @@ export function sequenceWords(
   })
   return [
     `${counted(result.steps.length, 'step')}, ${valueWords(result.value)}, of them ${counted(turns, 'turn-over')}.`,
+    ...triesWords(result, problem, pen),
     ...groundWords(result, work),
     '',
     ...steps,
     ...assumptionWords(result, pen),
+  ]
+}
+
+/** What is tried until it is right, and what that makes of the whole. */
+export function triesWords({ tries }: PlanResult, problem: PlanningProblem, pen: Pen): string[] {
+  if (!tries) return []
+  const does = new Map(problem.operations.map((operation) => [operation.id, operation.does]))
+  const told = new Map(problem.loops?.map((loop) => [loop.id, loop]))
+  const say = (text: string, first = '', rest = first) => wrapped(text, { width: pen.width, first, rest })
+  return [
+    ...say(`With the usual tries ${valueWords(tries.usual)}; at worst ${valueWords(tries.high)}.`),
+    ...tries.loops.flatMap(({ id, again, renews, noReturn, try_s }) => {
+      const { last, tries: often } = told.get(id)!
+      return [
+        ...say(
+          `until “${does.get(last) ?? last}” is right: ${often.low} to ${often.high} tries, usually ${often.usual}; each further one takes ${counted(again.length, 'step')} and ${spanOfTime(try_s)}${renews.length > 0 ? `, and new ${renews.join(', ')}` : ''}`,
+          '  ',
+          '    ',
+        ),
+        ...(noReturn.length > 0
+          ? say(`each try breaks into ${noReturn.map((op) => `“${does.get(op) ?? op}”`).join(', ')}`, '    ').map(
+              pen.stop,
+            )
+          : []),
+      ]
+    }),
   ]
 }
 
@@ -123,7 +150,11 @@ function assumptionWords({ assumptions }: PlanResult, pen: Pen): string[] {
   ]
 }
 
-function conflictWords(problem: PlanningProblem, { members, cheapest, irreducible }: Conflict, pen: Pen): string[] {
+export function conflictWords(
+  problem: PlanningProblem,
+  { members, cheapest, irreducible }: Conflict,
+  pen: Pen,
+): string[] {
   const does = new Map(problem.operations.map((operation) => [operation.id, operation.does]))
   const together = irreducible
     ? 'These cannot all hold; take any one out and the others can:'

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { mm, newton } from '../../quantity/constructors.ts'
+import { mm, newton, rpm } from '../../quantity/constructors.ts'
+import { centistoke } from '../index.ts'
 import { contaminationFactor, lifeModificationFactor, lubricationRatio } from './lifeModification.ts'
 
 const at = (ratio: number, contamination: number, kind: 'ball' | 'roller' = 'ball') =>
@@ -46,7 +47,8 @@ test('never above fifty', () => {
 })
 
 test('the two parts of the needed viscosity meet at a thousand turns a minute within a few in a hundred', () => {
-  const ratio = (turnsPerMinute: number) => lubricationRatio({ viscosity: 20e-6, meanDiameter: mm(65), turnsPerMinute })
+  const ratio = (turnsPerMinute: number) =>
+    lubricationRatio({ viscosity: centistoke(20), meanDiameter: mm(65), speed: rpm(turnsPerMinute) })
   expect(ratio(999.9) / ratio(1000)).toBeCloseTo(1, 1)
 })
 

@@ -1,5 +1,5 @@
-import { second } from '../../quantity/constructors.ts'
-import type { Metre, Newton, Second } from '../../quantity/quantity.ts'
+import { rpm, second } from '../../quantity/constructors.ts'
+import type { Metre, Newton, Quantity, RadianPerSecond, Second } from '../../quantity/quantity.ts'
 import { requireAboveZero, requireWithin } from '../limits.ts'
 import { type Range, rangeOf } from '../range.ts'
 import { type BearingKind, ratingLifeTime } from './ratingLife.ts'
@@ -30,25 +30,26 @@ export function contaminationFactor(state: keyof typeof CONTAMINATION | (string 
 /**
  * Viscosity of the oil at its running temperature over the one the bearing needs. Below 1 metal touches metal.
  *
- * @param viscosity symbol ν, in m²/s (10 cSt is 1e-5), at running temperature
+ * @param viscosity symbol ν at running temperature, 1 to 10 000 cSt
  * @param meanDiameter symbol D_pw
- * @param turnsPerMinute symbol n
+ * @param speed symbol n, 1 to 100 000 turns a minute
  * @returns symbol κ
  * @throws VALUE_OUTSIDE
  * @source ISO 281:2007: ν1 = 45000 n^-0.83 D_pw^-0.5 below 1000 turns a minute, 4500 n^-0.5 D_pw^-0.5 above (mm²/s, mm), from memory
- * @example lubricationRatio({ viscosity: 20e-6, meanDiameter: mm(65), turnsPerMinute: 1500 })   // 1.388
+ * @example lubricationRatio({ viscosity: centistoke(20), meanDiameter: mm(65), speed: rpm(1500) })   // 1.388
  */
 export function lubricationRatio({
   viscosity,
   meanDiameter,
-  turnsPerMinute,
+  speed,
 }: {
-  readonly viscosity: number
+  readonly viscosity: Quantity<'m²/s'>
   readonly meanDiameter: Metre
-  readonly turnsPerMinute: number
+  readonly speed: RadianPerSecond
 }): number {
-  requireWithin('the viscosity in m²/s', viscosity, { low: 1e-6, high: 1e-2, unit: '' })
+  requireWithin('the viscosity', viscosity, { low: 1e-6, high: 1e-2, unit: 'm²/s' })
   requireWithin('the mean diameter', meanDiameter, { low: 0.005, high: 3, unit: 'm' })
+  const turnsPerMinute = speed / rpm(1)
   requireWithin('the speed in turns a minute', turnsPerMinute, { low: 1, high: 1e5, unit: '' })
   const bySpeed = turnsPerMinute < 1000 ? 45000 * turnsPerMinute ** -0.83 : 4500 * turnsPerMinute ** -0.5
   return (viscosity * 1e6) / (bySpeed * (meanDiameter * 1000) ** -0.5)
@@ -126,11 +127,11 @@ const MOST = 50
  *
  * @param reliabilityFactor symbol a1, from reliabilityFactor
  * @param lifeFactor symbol a_ISO from lifeModificationFactor, or the older a2 a3 (a23) from the maker; a number or a range
- * @param dynamicRating, load, kind, turnsPerMinute as for ratingLifeTime
+ * @param dynamicRating, load, kind, speed as for ratingLifeTime
  * @returns symbol L_nmh, low to high
  * @throws VALUE_OUTSIDE, RANGE_TURNED
  * @source ISO 281:2007: L_nm = a1 a_ISO L_10
- * @example modifiedLifeTime({ reliabilityFactor: 0.64, lifeFactor: 2, dynamicRating: newton(20000), load: newton(5000), kind: 'ball', turnsPerMinute: 100 }).low   // 13653 h
+ * @example modifiedLifeTime({ reliabilityFactor: 0.64, lifeFactor: 2, dynamicRating: newton(20000), load: newton(5000), kind: 'ball', speed: rpm(100) }).low   // 13653 h
  */
 export function modifiedLifeTime({
   reliabilityFactor,

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { newton } from '../../quantity/constructors.ts'
+import { newton, rpm } from '../../quantity/constructors.ts'
 import { ratingLife, ratingLifeTime, requiredRating } from './ratingLife.ts'
 
 const at = { dynamicRating: newton(20000), load: newton(5000) }
@@ -18,6 +18,6 @@ test('refuses a load above the rating, a standing shaft and a life below a milli
   expect(() => ratingLife({ ...at, load: newton(20001), kind: 'ball' })).toThrow(
     'the load has to be from 0 N to 20000 N',
   )
-  expect(() => ratingLifeTime({ ...at, kind: 'ball', turnsPerMinute: 0 })).toThrow('the speed in turns a minute')
+  expect(() => ratingLifeTime({ ...at, kind: 'ball', speed: rpm(0) })).toThrow('the speed has to be above 0 rpm')
   expect(() => requiredRating({ load: newton(1), turns: 10, kind: 'ball' })).toThrow('the life in turns')
 })

@@ -1,5 +1,5 @@
 import { newton, second } from '../../quantity/constructors.ts'
-import type { Newton, Second } from '../../quantity/quantity.ts'
+import type { Newton, RadianPerSecond, Second } from '../../quantity/quantity.ts'
 import { requireAboveZero, requireWithin } from '../limits.ts'
 
 /** Symbol p. */
@@ -39,18 +39,18 @@ export function ratingLife({
  * @param dynamicRating symbol C
  * @param load symbol P
  * @param kind ball or roller
- * @param turnsPerMinute symbol n
+ * @param speed symbol n
  * @returns symbol L_10h
  * @throws VALUE_OUTSIDE
  * @source ISO 281, basic rating life
- * @example ratingLifeTime({ dynamicRating: newton(20000), load: newton(5000), kind: 'ball', turnsPerMinute: 100 })   // 10667 h
+ * @example ratingLifeTime({ dynamicRating: newton(20000), load: newton(5000), kind: 'ball', speed: rpm(100) })   // 10667 h
  */
 export function ratingLifeTime({
-  turnsPerMinute,
+  speed,
   ...rest
-}: Parameters<typeof ratingLife>[0] & { readonly turnsPerMinute: number }): Second {
-  requireAboveZero('the speed in turns a minute', turnsPerMinute, '')
-  return second((ratingLife(rest) / turnsPerMinute) * 60)
+}: Parameters<typeof ratingLife>[0] & { readonly speed: RadianPerSecond }): Second {
+  requireAboveZero('the speed', speed, 'rad/s')
+  return second((ratingLife(rest) * 2 * Math.PI) / speed)
 }
 
 /**

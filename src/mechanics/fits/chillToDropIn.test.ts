@@ -26,7 +26,8 @@ test('goes to the limit and shows the slip that is left', () => {
 })
 
 test("the maker's narrower limit wins, a wider one does not", () => {
-  const at = (degrees: number) => chillToDropIn({ ...bush, interference: micrometre(90), notBelow: celsius(degrees) })
+  const at = (degrees: number) =>
+    chillToDropIn({ ...bush, interference: micrometre(90), inner: { ...bush.inner, notBelow: celsius(degrees) } })
   expect(at(-40).innerAt).toBe(celsius(-40))
   expect(at(-40).coldest.source).toBe('told for this part')
   expect(at(-150).innerAt).toBeCloseTo(celsius(-78), 9)

@@ -1,10 +1,10 @@
 import { kelvin, kelvinDifference, metre, perKelvin } from '../../quantity/constructors.ts'
-import type { Kelvin, Metre } from '../../quantity/quantity.ts'
+import type { Kelvin, Metre, Second } from '../../quantity/quantity.ts'
 import { requireAboveZero, requireWithin } from '../limits.ts'
 import { materialOf } from '../materials.ts'
 import { type Answer, type Known, type Range, rangeOf } from '../range.ts'
 import { CHILLING_CAUTIONS, COLD_SHARE, type DropOnPart, ROOM, USUAL_SLIP_SHARE } from './dropOn.ts'
-import { heatLimitOf } from './heatLimits.ts'
+import { coldestOf, type HeatEnd, heatLimitOf, longestAt } from './heatLimits.ts'
 import { growth, warmingToDropOn } from './warmingToDropOn.ts'
 
 export interface ChillToDropIn {
@@ -14,7 +14,9 @@ export interface ChillToDropIn {
   /** The temperature that the wanted slip would need; below the limit it must not be used. */
   readonly wouldNeed: Kelvin
   /** The coldest that the part takes, and on whose word. */
-  readonly coldest: { readonly temperature: Kelvin; readonly source: string }
+  readonly coldest: HeatEnd
+  /** How long it may stay so cold; left out where nothing is said. */
+  readonly innerLongest?: Second
   /** Clearance on the diameter while it goes in. */
   readonly slip: Range<Metre>
   readonly dropsIn: Answer
@@ -30,10 +32,9 @@ export interface ChillToDropIn {
  *
  * @param diameter symbol d of the joint
  * @param interference symbol δ, measured at one temperature, without roughness loss
- * @param inner material and kind of the part that is chilled
+ * @param inner material and kind of the part that is chilled, with the maker's own limit where there is one
  * @param room temperature both parts start from
  * @param slip clearance wanted while it goes in, from 0; left out it is 0.001 d
- * @param notBelow the maker's limit, where it is narrower than the one held here
  * @returns temperature, slip left, whether that drops in, cautions
  * @throws VALUE_OUTSIDE, RANGE_TURNED
  * @source linear expansion, 0.93 of the value near room temperature counted on in the cold (from memory); limits and expansions with their own source lines
@@ -45,28 +46,25 @@ export function chillToDropIn({
   inner,
   room,
   slip,
-  notBelow,
 }: {
   readonly diameter: Metre
   readonly interference: Known<Metre>
   readonly inner: DropOnPart
   readonly room: Kelvin
   readonly slip?: Metre
-  readonly notBelow?: Kelvin
 }): ChillToDropIn {
   requireAboveZero('the joint diameter', diameter, 'm')
   requireWithin('the room temperature', room, ROOM)
   const wantedSlip = slip ?? metre(USUAL_SLIP_SHARE * diameter)
   requireWithin('the wanted slip', wantedSlip, { low: 0, high: 0.01, unit: 'm' })
   const measured = rangeOf(interference)
-  const limit = heatLimitOf(inner.kind)
   const material = materialOf(inner.material)
-  const told = notBelow !== undefined && notBelow > limit.coldest
-  const coldest = told ? notBelow : limit.coldest
+  const coldest = coldestOf(inner)
   const counted = perKelvin(COLD_SHARE * material.expansion.low)
   const colder = warmingToDropOn({ diameter, interference: measured.high, slip: wantedSlip, expansion: counted })
   const wouldNeed = kelvin(Math.max(0, room - colder))
-  const innerAt = kelvin(Math.min(room, Math.max(wouldNeed, coldest)))
+  const innerAt = kelvin(Math.min(room, Math.max(wouldNeed, coldest.temperature)))
+  const innerLongest = longestAt(heatLimitOf(inner.kind), innerAt)
   const shrunk = (expansion: typeof counted) =>
     growth({ diameter, expansion, difference: kelvinDifference(room - innerAt) })
   const left = {
@@ -77,15 +75,15 @@ export function chillToDropIn({
     wantedSlip,
     innerAt,
     wouldNeed,
-    coldest: { temperature: coldest, source: told ? 'told for this part' : limit.source },
+    coldest,
+    ...(innerAt < room && innerLongest !== undefined ? { innerLongest } : {}),
     slip: left,
     dropsIn: left.low > 0 ? 'yes' : left.high <= 0 ? 'no' : 'not known',
     hasWantedSlip: left.low >= wantedSlip - 1e-9,
     cautions: [
       'Warm the housing as well where it can be had: every degree there is one less of cold.',
-      ...(limit.holding ? [`${limit.kind}: ${limit.holding}.`] : []),
       ...CHILLING_CAUTIONS,
     ],
-    source: `linear expansion; ${material.source}; limit: ${told ? 'told for this part' : limit.source}`,
+    source: `linear expansion; ${material.source}; limit: ${coldest.source}`,
   }
 }

@@ -70,6 +70,32 @@ test('the table of tolerances agrees with its formula, IT6 to IT18, over 6 to 31
   }
 })
 
+test('the finest grades agree with their formulas within the rounding of the standard', () => {
+  for (const nominal of MAIN) {
+    for (const grade of ['01', 0, 1, 2, 3, 4, 5] as const) {
+      if (nominal > 500 && (grade === '01' || grade === 0)) continue
+      // Up to 6 mm the table takes whole micrometres where the formula lies between two.
+      if (nominal <= 6 && Number(grade) > 1) continue
+      const formula = toleranceByFormula({ nominal: mm(nominal), grade }) * 1e6
+      const tabled = standardTolerance({ nominal: mm(nominal), grade }) * 1e6
+      // Rounded to steps of up to half a micrometre, and to preferred numbers above: 1.2 for 1.48 is the coarsest.
+      expect(Math.abs(tabled - formula), `IT${grade} at ${nominal}: ${tabled} for ${formula}`).toBeLessThanOrEqual(
+        Math.max(0.25, (Number(grade) > 1 ? 0.25 : 0.2) * formula),
+      )
+    }
+  }
+})
+
+test('each grade is wider than the one before it, from IT01 to IT18', () => {
+  for (const nominal of MAIN.filter((end) => end <= 500)) {
+    const widths = (['01', ...Array.from({ length: 19 }, (_, grade) => grade)] as const).map((grade) =>
+      standardTolerance({ nominal: mm(nominal), grade }),
+    )
+    expect(widths).toEqual([...widths].sort((a, b) => a - b))
+    expect(new Set(widths).size).toBe(widths.length)
+  }
+})
+
 test('refuses a letter without a formula here and a size outside', () => {
   expect(() => deviationByFormula({ nominal: mm(40), letter: 'q' })).toThrow("'q' is not a tolerance class")
   expect(() => deviationByFormula({ nominal: micrometre(0), letter: 'f' })).toThrow('the nominal size')

@@ -43,6 +43,17 @@ test('never warms or chills past a limit, however heavy the fit, and says when i
   expect(plan.warmAndChill?.dropsOn).toBe('no')
 })
 
+test("the maker's ceiling caps the warming, and the chilling takes over what is lacking", () => {
+  const plan = dropOn({ ...cone, outer: { ...cone.outer, notAbove: celsius(80) } })
+  expect(inCelsius(plan.warm.outerAt)).toBeCloseTo(80, 6)
+  expect(plan.hottest.source).toBe('told for this part')
+  expect(plan.warm.slip.low).toBeLessThan(dropOn(cone).warm.slip.low)
+  expect(plan.warmAndChill?.innerAt).toBeLessThan(dropOn(cone).warmAndChill?.innerAt as number)
+  expect(plan.warm.outerLongest).toBe(24 * 3600)
+  expect(dropOn(cone).warm.outerLongest).toBe(8 * 3600)
+  expect(() => dropOn({ ...cone, outer: { ...cone.outer, notAbove: celsius(10) } })).toThrow('the ceiling')
+})
+
 test('a part of an unknown kind gets the narrowest limits', () => {
   const plan = dropOn({ ...cone, outer: { material: 'steel', kind: 'whatever came in the box' } })
   expect(inCelsius(plan.warm.outerAt)).toBeCloseTo(66, 6)

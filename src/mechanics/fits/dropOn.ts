@@ -1,20 +1,27 @@
 import { celsius, kelvin, kelvinDifference, metre, perKelvin } from '../../quantity/constructors.ts'
-import type { Kelvin, Metre, PerKelvin } from '../../quantity/quantity.ts'
+import type { Kelvin, Metre, PerKelvin, Second } from '../../quantity/quantity.ts'
 import { requireAboveZero, requireWithin } from '../limits.ts'
 import { type Material, type MaterialName, materialOf } from '../materials.ts'
 import { type Answer, type Known, type Range, rangeOf } from '../range.ts'
-import { type HeatedPart, type HeatLimit, heatLimitOf } from './heatLimits.ts'
+import { coldestOf, type HeatEnd, type HeatedPart, heatLimitOf, hottestOf, longestAt } from './heatLimits.ts'
 import { growth, warmingToDropOn } from './warmingToDropOn.ts'
 
 export interface DropOnPart {
   readonly material: Material | MaterialName | (string & {})
   readonly kind: HeatedPart | (string & {})
+  /** The maker's own ceiling; counts where it is lower than the one held here. */
+  readonly notAbove?: Kelvin
+  /** The maker's own limit in the cold; counts where it is higher than the one held here. */
+  readonly notBelow?: Kelvin
 }
 
 /** One way to do it: temperatures, and the slip that is left on the diameter at these temperatures. */
 export interface DropOnWay {
   readonly outerAt: Kelvin
   readonly innerAt: Kelvin
+  /** How long each may stay so hot or cold; left out where nothing is said. */
+  readonly outerLongest?: Second
+  readonly innerLongest?: Second
   readonly slip: Range<Metre>
   /** Does it drop on by hand without force? */
   readonly dropsOn: Answer
@@ -24,6 +31,9 @@ export interface DropOnWay {
 
 export interface DropOn {
   readonly wantedSlip: Metre
+  /** The hottest that the outer part takes and the coldest that the inner one does, and on whose word. */
+  readonly hottest: HeatEnd
+  readonly coldest: HeatEnd
   /** Outer part warmed, inner one at room temperature. */
   readonly warm: DropOnWay
   /** Inner part chilled, outer one at room temperature: for a bush in a casting that no oven takes. */
@@ -44,7 +54,7 @@ export const COLD_SHARE = 0.93
 export const ROOM = { low: celsius(5), high: celsius(40), unit: 'K' } as const
 /** What goes with every chilled part. */
 export const CHILLING_CAUTIONS: readonly string[] = [
-  'Chilling: dry ice (-78 °C) is colder than a bearing may be; liquid nitrogen (-196 °C) is outside what is reckoned here.',
+  'Chilling: dry ice (-78 °C, -109 °F) is colder than a bearing may be; liquid nitrogen (-196 °C, -320 °F) is outside what is reckoned here.',
   'Cold gas displaces the air and smothers without warning: open doors, an oxygen alarm at 19.5 %, never in a pit. Cold burns; leave the lid loose.',
   'Frost on a chilled part is water on the seat: wipe it, then oil it when it is warm.',
   "The maker's sheet for this part and the trade-gas codes come first.",
@@ -57,7 +67,7 @@ export const CHILLING_CAUTIONS: readonly string[] = [
  *
  * @param diameter symbol d of the joint
  * @param interference symbol δ measured at one temperature, without roughness loss
- * @param outer, inner material and kind of each part
+ * @param outer, inner material and kind of each part, with the maker's own limit where there is one
  * @param room temperature both parts start from
  * @param slip clearance wanted while it goes on, from 0; left out it is 0.001 d
  * @returns ways with temperatures and the slip left, low and high, with cautions
@@ -86,6 +96,9 @@ export function dropOn({
   requireWithin('the wanted slip', wantedSlip, { low: 0, high: 0.01, unit: 'm' })
   const measured = rangeOf(interference)
   const [outerLimit, innerLimit] = [heatLimitOf(outer.kind), heatLimitOf(inner.kind)]
+  const [hottest, coldest] = [hottestOf(outer), coldestOf(inner)]
+  requireWithin('the ceiling of the outer part', hottest.temperature, { low: room, high: 1000, unit: 'K' })
+  requireWithin('the limit of the inner part in the cold', coldest.temperature, { low: 0, high: room, unit: 'K' })
   const [outerMaterial, innerMaterial] = [materialOf(outer.material), materialOf(inner.material)]
   const outerGrowth = outerMaterial.expansion
   const innerShrink = { low: perKelvin(COLD_SHARE * innerMaterial.expansion.low), high: innerMaterial.expansion.high }
@@ -97,9 +110,12 @@ export function dropOn({
       growth({ diameter, expansion: outerGrowth[end], difference: kelvinDifference(outerAt - room) }) +
       growth({ diameter, expansion: innerShrink[end], difference: kelvinDifference(room - innerAt) })
     const left = { low: metre(openingAt('low') - measured.high), high: metre(openingAt('high') - measured.low) }
+    const [outerLongest, innerLongest] = [longestAt(outerLimit, outerAt), longestAt(innerLimit, innerAt)]
     return {
       outerAt,
       innerAt,
+      ...(outerAt > room && outerLongest !== undefined ? { outerLongest } : {}),
+      ...(innerAt < room && innerLongest !== undefined ? { innerLongest } : {}),
       slip: left,
       dropsOn: left.low > 0 ? 'yes' : left.high <= 0 ? 'no' : 'not known',
       hasWantedSlip: left.low >= wantedSlip - 1e-9,
@@ -108,27 +124,25 @@ export function dropOn({
 
   const wanted = measured.high + wantedSlip
   const warmingAloneNeeds = kelvin(room + change(wanted, outerGrowth.low))
-  const outerAt = kelvin(Math.min(warmingAloneNeeds, outerLimit.hottest))
+  const outerAt = kelvin(Math.min(warmingAloneNeeds, hottest.temperature))
   const warm = way(outerAt, room)
-  const chilledFor = (opening: number) => kelvin(Math.max(room - change(opening, innerShrink.low), innerLimit.coldest))
+  const chilledFor = (opening: number) => kelvin(Math.max(room - change(opening, innerShrink.low), coldest.temperature))
   return {
     wantedSlip,
+    hottest,
+    coldest,
     warm,
     chill: way(room, chilledFor(wanted)),
     ...(warm.hasWantedSlip ? {} : { warmAndChill: way(outerAt, chilledFor(wantedSlip - warm.slip.low)) }),
     warmingAloneNeeds,
-    cautions: cautions([outerLimit, innerLimit]),
-    source: `outer: ${outerLimit.source}; inner: ${innerLimit.source}; expansion: ${outerMaterial.source}; ${innerMaterial.source}`,
+    cautions: CAUTIONS,
+    source: `outer: ${hottest.source}; inner: ${coldest.source}; expansion: ${outerMaterial.source}; ${innerMaterial.source}`,
   }
 }
 
-function cautions(limits: readonly HeatLimit[]): string[] {
-  const holding = limits.filter((limit) => limit.holding).map((limit) => `${limit.kind}: ${limit.holding}.`)
-  return [
-    'Oven, oil bath or induction heater with a thermometer. No flame, ever: it burns the ring where it touches.',
-    'Gloves and sleeves. Hold the part against its shoulder until it grips, and check that it is seated when cold.',
-    'A closed cavity or a charred rubber seal must not go into an oven: it bursts, or leaves acid.',
-    ...holding,
-    ...CHILLING_CAUTIONS,
-  ]
-}
+const CAUTIONS: readonly string[] = [
+  'Oven, oil bath or induction heater with a thermometer. No flame, ever: it burns the ring where it touches.',
+  'Gloves and sleeves. Hold the part against its shoulder until it grips, and check that it is seated when cold.',
+  'A closed cavity or a charred rubber seal must not go into an oven: it bursts, or leaves acid.',
+  ...CHILLING_CAUTIONS,
+]

@@ -35,7 +35,6 @@ export const UPPER_OF_SHAFT: Readonly<Record<string, DeviationRow>> = {
   f: main(-6, -10, -13, -16, -20, -25, -30, -36, -43, -50, -56, -62, -68, -76, -80, -86, -98, -110, -120, -130, -145),
   fg: main(-4, -6, -8),
   g: main(-2, -4, -5, -6, -7, -9, -10, -12, -14, -15, -17, -18, -20, -22, -24, -26, -28, -30, -32, -34, -38),
-  h: main(0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0),
 }
 
 /** Shafts whose lower deviation is the fundamental one; symbol ei. k as here for grades 4 to 7 only, else 0. */

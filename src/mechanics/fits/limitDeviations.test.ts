@@ -19,6 +19,13 @@ test('holes up to 3 mm are not opened, and N9 above 3 mm starts at zero (ISO 286
   expect(micrometres(40, 'N9')).toEqual([0, -62])
 })
 
+test('the finest grades are those of gauges: 01 is not 1', () => {
+  expect(micrometres(40, 'h01')).toEqual([0, -0.6])
+  expect(micrometres(40, 'H0')).toEqual([1, 0])
+  expect(micrometres(40, 'js0')).toEqual([0.5, -0.5])
+  expect(micrometres(40, 'h1')).toEqual([0, -1.5])
+})
+
 test('a k shaft outside grades 4 to 7 stands on the nominal size', () => {
   expect(micrometres(40, 'k8')).toEqual([39, 0])
 })
@@ -44,6 +51,9 @@ test('refuses what it does not hold, and says what to write', () => {
     limitDeviations({ nominal: mm(nominal), toleranceClass })
   expect(at(40, 'seven')).toThrow("'seven' is not a tolerance class of ISO 286 that is held here.")
   expect(at(40, 'zd9')).toThrow('is not a tolerance class')
+  expect(at(40, 'H07')).toThrow('is not a tolerance class')
+  expect(at(40, 'f0')).toThrow('ISO 286 gives no limits for f0 at 40 mm.')
+  expect(at(600, 'h01')).toThrow('IT01')
   expect(at(40, 'Hs7')).toThrow('is not a tolerance class')
   expect(at(3151, 'H7')).toThrow('ISO 286 gives no limits for IT7 at 3151 mm.')
   expect(at(600, 'zc9')).toThrow('ISO 286 gives no limits for zc9 at 600 mm.')

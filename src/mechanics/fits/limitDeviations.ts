@@ -9,7 +9,7 @@ import {
   UPPER_OF_J_HOLE,
   UPPER_OF_SHAFT,
 } from './fundamentalDeviations.ts'
-import { isUpTo, standardTolerance } from './standardTolerance.ts'
+import { isUpTo, standardTolerance, type ToleranceGrade } from './standardTolerance.ts'
 
 export interface LimitDeviations {
   /** Symbol ES for a hole, es for a shaft. */
@@ -21,7 +21,7 @@ export interface LimitDeviations {
 /**
  * How far the two limits of a size stand from its nominal size: what "k6" or "H7" on a drawing means.
  * All letters a to zc and A to ZC, above 0 up to 3150 mm; above 500 mm only d to u without j. A small letter is a shaft, a
- * capital a hole. a and b not up to 1 mm; cd, ef and fg up to 10 mm; j5 to j7 and J6 to J8 only; K up to grade 8 above 3 mm.
+ * capital a hole. Grades 01 and 0 for h and js alone, up to 500 mm. a and b not up to 1 mm; cd, ef and fg up to 10 mm; j5 to j7 and J6 to J8 only; K up to grade 8 above 3 mm.
  *
  * @param nominal nominal size; a size on a step belongs to the step below it
  * @param toleranceClass letter and grade, as H7
@@ -37,13 +37,15 @@ export function limitDeviations({
   readonly nominal: Metre
   readonly toleranceClass: string
 }): LimitDeviations {
-  const [, letters, digits] = toleranceClass.trim().match(/^([A-Z]{1,2}|[a-z]{1,2})(\d{1,2})$/) ?? []
+  const [, letters, digits] = toleranceClass.trim().match(/^([A-Z]{1,2}|[a-z]{1,2})(01|1?\d)$/) ?? []
   if (!letters || !digits) throw new Problem('TOLERANCE_CLASS_UNKNOWN', { received: toleranceClass })
-  const grade = Number(digits)
+  const grade: ToleranceGrade = digits === '01' ? digits : Number(digits)
   const width = inMicrometres(standardTolerance({ nominal, grade }))
   const isHole = letters === letters.toUpperCase()
   const letter = letters.toLowerCase()
   if (letter === 'js') return between(-width / 2, width / 2)
+  if (letter === 'h') return isHole ? between(0, width) : between(-width, 0)
+  if (grade === '01' || grade === 0) throw notTabled({ nominal, toleranceClass })
 
   const size: Size = { nominal, grade, toleranceClass }
   if (letter === 'j') {
@@ -100,7 +102,7 @@ function tabled(row: DeviationRow | undefined, size: Size): number {
   return value
 }
 
-function notTabled({ nominal, toleranceClass }: Size): Problem {
+function notTabled({ nominal, toleranceClass }: Pick<Size, 'nominal' | 'toleranceClass'>): Problem {
   return new Problem('TOLERANCE_CLASS_NOT_TABLED', { received: toleranceClass, size: shown(nominal, 'm') })
 }
 

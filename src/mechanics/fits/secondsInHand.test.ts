@@ -1,10 +1,15 @@
 import { expect, test } from 'vitest'
 import { celsius, micrometre, mm } from '../../quantity/constructors.ts'
+import { quantity } from '../../quantity/quantity.ts'
 import { materialOf } from '../materials.ts'
 import { rangeOf } from '../range.ts'
 import { secondsInHand } from './secondsInHand.ts'
 
-const exact = { ...materialOf('steel'), density: rangeOf(7850), specificHeat: rangeOf(470) }
+const exact = {
+  ...materialOf('steel'),
+  density: rangeOf(quantity(7850, 'kg/m³')),
+  specificHeat: rangeOf(quantity(470, 'J/(kg·K)')),
+}
 const ring = {
   outside: mm(120),
   inside: mm(65),

@@ -29,22 +29,37 @@ const TABLE: readonly (readonly [number, ...number[]])[] = [
   [3150, 26, 36, 50, 68, 98, 135, 210, 330, 540, 860, 1350, 2100, 3300, 5400, 8600, 13500, 21000, 33000],
 ]
 
+/** IT01 and IT0 in µm along the first 13 steps, up to 500 mm; from memory. */
+const FINEST: Readonly<Record<'01' | 0, readonly number[]>> = {
+  '01': [0.3, 0.4, 0.4, 0.5, 0.6, 0.6, 0.8, 1, 1.2, 2, 2.5, 3, 4],
+  0: [0.5, 0.6, 0.6, 0.8, 1, 1, 1.2, 1.5, 2, 3, 4, 5, 6],
+}
+
+/** The number after IT: 0 to 18, and the finest, which is written 01. */
+export type ToleranceGrade = number | '01'
+
 /**
  * Width of a tolerance zone of ISO 286: how far apart the two limits of a size stand.
- * Nominal sizes above 0 up to 3150 mm, grades IT1 to IT18; up to 1 mm only to IT13. The table is the standard; the
- * formula it was once made from (toleranceByFormula) is only held against it in a test.
+ * Nominal sizes above 0 up to 3150 mm, grades IT01 to IT18; up to 1 mm only to IT13, IT01 and IT0 up to 500 mm. The
+ * table is the standard; the formula it was once made from (toleranceByFormula) is only held against it in a test.
  *
  * @param nominal nominal size; a size on a step belongs to the step below it
- * @param grade the number after IT
+ * @param grade the number after IT; '01' for the finest
  * @returns symbol IT
  * @throws TOLERANCE_CLASS_NOT_TABLED
- * @source ISO 286-1:2010, Table 1, read to 3150 mm in a public listing of the tables
+ * @source ISO 286-1:2010, Table 1, read to 3150 mm in a public listing of the tables; IT01 and IT0 ISO 286-1, from memory
  * @example standardTolerance({ nominal: mm(50), grade: 7 })   // 25 µm
  */
-export function standardTolerance({ nominal, grade }: { readonly nominal: Metre; readonly grade: number }): Metre {
-  const row = nominal > 0 ? TABLE.find(([upTo]) => isUpTo(nominal, upTo)) : undefined
-  const width = Number.isInteger(grade) && grade > 0 ? row?.[grade] : undefined
-  if (width === undefined || (grade > 13 && isUpTo(nominal, 1))) {
+export function standardTolerance({
+  nominal,
+  grade,
+}: {
+  readonly nominal: Metre
+  readonly grade: ToleranceGrade
+}): Metre {
+  const step = nominal > 0 ? TABLE.findIndex(([upTo]) => isUpTo(nominal, upTo)) : -1
+  const width = grade === '01' || grade === 0 ? FINEST[grade][step] : grade > 0 ? TABLE[step]?.[grade] : undefined
+  if (width === undefined || (Number(grade) > 13 && isUpTo(nominal, 1))) {
     throw new Problem('TOLERANCE_CLASS_NOT_TABLED', { received: `IT${grade}`, size: shown(nominal, 'm') })
   }
   return micrometre(width)

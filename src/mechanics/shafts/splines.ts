@@ -78,7 +78,7 @@ export interface InvoluteSpline {
 
 /**
  * Basic sizes of a side-fit involute spline, to know one from its teeth and outside diameter. American splines of
- * diametral pitch P have module 25.4 mm / P and are alike at 30°. Over pins: see the gear room.
+ * diametral pitch P have module 25.4 mm / P and are alike at 30°. Over pins: splineOverPins.
  *
  * @param module symbol m
  * @param teeth symbol z, 6 to 100

@@ -14,3 +14,13 @@ test('old iron is found by name only and is weaker than anything with a mark', (
   expect(at('wrought iron').proof).toBeLessThan(at('4.6').proof)
   expect(at('no mark at all').grade).toBe('4.6')
 })
+
+test('British letters are found with BS before them, grow in order, and a bare letter is no grade', () => {
+  const tensile = ['R', 'S', 'T', 'V', 'X'].map((letter) => at(`BS ${letter}`).tensile / 1e6)
+  // BS 970 condition letters: R 45 to 55 tonf/in², 700 to 850 MPa; S 775; T 850; V 1000; X 1150 (from memory).
+  for (const [place, printed] of [700, 775, 850, 1000, 1150].entries()) {
+    expect(Math.abs((tensile[place] as number) / printed - 1)).toBeLessThan(0.012)
+  }
+  expect(at('BS R').proof).toBeGreaterThan(at('4.6').proof)
+  expect(at('R').isKnown).toBe(false)
+})

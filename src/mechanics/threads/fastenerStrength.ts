@@ -72,6 +72,18 @@ const GRADES: readonly GradeRow[] = [
   sae('SAE 8', 0.2, 1.5, 120, 150),
 ]
 
+const BRITISH =
+  'BS 1083 and BS 1768 grade letters, least tensile strength in tons to the square inch; from memory, no page read that agrees; proof taken as 0.6 of it, our choice on the safe side'
+/** 2240 lb to the square inch. */
+const british = (letter: string, tons: number): GradeRow => ({
+  grade: `BS ${letter}`,
+  source: BRITISH,
+  from: inch(0.15),
+  upTo: inch(2),
+  proof: psi(0.6 * tons * 2240),
+  tensile: psi(tons * 2240),
+})
+
 const stainless = (grades: readonly string[], proof: number, tensile: number) =>
   grades.map((grade) => metric(grade, 1.5, 39, proof, tensile, STAINLESS))
 
@@ -85,6 +97,7 @@ const NAMED: readonly GradeRow[] = [
   ...stainless(['C3-80'], 640, 800),
   ...stainless(['F1-45'], 250, 450),
   ...stainless(['F1-60'], 410, 600),
+  ...[british('R', 45), british('S', 50), british('T', 55), british('V', 65), british('X', 75)],
   metric('wrought iron', 1.5, 80, 125, 290, OLD),
   metric('old mild steel', 1.5, 80, 160, 340, OLD),
 ]
@@ -94,11 +107,11 @@ const NAMED: readonly GradeRow[] = [
  * taken as the weakest steel grade; then the answer says so. Bolts made before about 1900 may be of wrought iron, which is
  * weaker still: say 'wrought iron' (or 'old mild steel') where that may be.
  *
- * @param grade property class as '8.8', inch grade as 'SAE 5', stainless as 'A2-70', or wrought iron, old mild steel
+ * @param grade property class as '8.8', inch grade as 'SAE 5', stainless as 'A2-70', British letter as 'BS R', or wrought iron, old mild steel
  * @param nominalDiameter symbol d
  * @returns proof and tensile strength
  * @throws VALUE_OUTSIDE
- * @source ISO 898-1 (classes 4.6 to 12.9, M1.6 to M39); SAE J429 (grades 1, 2, 5, 8, 1/4 to 1 1/2 in); ISO 3506-1 (A, C, F classes, from memory)
+ * @source ISO 898-1 (classes 4.6 to 12.9, M1.6 to M39); SAE J429 (grades 1, 2, 5, 8, 1/4 to 1 1/2 in); ISO 3506-1 (A, C, F classes, from memory); BS 1083 letters R, S, T, V, X (from memory)
  * @example fastenerStrength({ grade: '8.8', nominalDiameter: mm(20) }).proof   // 600 MPa
  * @example fastenerStrength({ grade: 'no marking', nominalDiameter: mm(20) }).grade   // '4.6'
  */

@@ -108,7 +108,7 @@ function judge(
   const basic = of === 'screw' ? thread.nominalDiameter : below(thread, thread.form.toMinorDiameter)
   const slack = of === 'screw' ? SCREW_BELOW : HOLE_ABOVE
   // A taper thread grows and shrinks by a few pitches' worth along its length.
-  const reach = slack.pitches * thread.pitch + slack.metres + (thread.taper ?? 0) * 4 * thread.pitch
+  const reach = slack.pitches * thread.pitch + slack.metres + (thread.taper?.rate ?? 0) * 4 * thread.pitch
   const [under, over] = of === 'screw' ? [reach, OVER] : [OVER, reach]
   const fitsDiameter = diameter.high >= basic - under && diameter.low <= basic + over
   const fitsPitch = pitch.high >= thread.pitch * (1 - PITCH_OFF) && pitch.low <= thread.pitch * (1 + PITCH_OFF)

@@ -1,7 +1,7 @@
 // Every thread of the series that the quantity room holds, with the form of its flanks: what there is to choose from.
 import { inch, metre, mm } from '../../quantity/constructors.ts'
 import type { Metre } from '../../quantity/quantity.ts'
-import { readThread } from '../../quantity/readThread.ts'
+import { readThread, type Thread } from '../../quantity/readThread.ts'
 import { BA, INCH_SERIES, METRIC_COARSE, METRIC_FINE, NPT, PIPE } from '../../quantity/threadSeries.ts'
 
 /** What the flanks are like: depth as a multiple of the pitch, taken off the diameter. */
@@ -70,76 +70,64 @@ export interface KnownThread {
   readonly nominalDiameter: Metre
   /** Symbol P. */
   readonly pitch: Metre
-  /** Change of diameter over length; left out where it is parallel. */
-  readonly taper?: number
+  /** Of taper threads alone. */
+  readonly taper?: Taper
+}
+
+export interface Taper {
+  /** Change of diameter over length. */
+  readonly rate: number
+  /** Of the thread that engages by hand: gauge length of R, L1 of NPT. */
+  readonly handTight: Metre
 }
 
 /** Taper pipe threads are 1 in 16 on the diameter. */
 const TAPER = 1 / 16
 
-function read(designation: string, series: string): KnownThread {
-  const { system, nominalDiameter, pitch, designation: printed } = readThread(designation)
-  const form = system === 'pipe' ? FORMS.whitworth : FORMS[system]
-  return { designation: printed, series, form, nominalDiameter, pitch }
+const FORM_OF: Readonly<Record<Thread['system'], ThreadForm>> = {
+  ...FORMS,
+  pipe: FORMS.whitworth,
+  'taper pipe': FORMS.whitworth,
+}
+const SERIES_OF: Readonly<Partial<Record<Thread['system'], string>>> = {
+  ...{ metric: 'M', ba: 'BA', pipe: 'G', 'taper pipe': 'R', npt: 'NPT' },
 }
 
 /** Every thread held, each designation once. */
 export const KNOWN_THREADS: readonly KnownThread[] = [
-  ...Object.keys(METRIC_COARSE).map((size) => read(`M${size}`, 'M')),
-  ...Object.entries(METRIC_FINE).flatMap(([size, pitches]) => pitches.map((pitch) => read(`M${size}×${pitch}`, 'M'))),
+  ...Object.keys(METRIC_COARSE).map((size) => `M${size}`),
+  ...Object.entries(METRIC_FINE).flatMap(([size, pitches]) => pitches.map((pitch) => `M${size}×${pitch}`)),
   ...Object.entries(INCH_SERIES).flatMap(([series, sizes]) =>
-    Object.entries(sizes).map(([size, perInch]) => read(`${size}-${perInch} ${series}`, series)),
+    Object.entries(sizes).map(([size, perInch]) => `${size}-${perInch} ${series}`),
   ),
-  ...Object.keys(PIPE).map((size) => read(`G ${size}`, 'G')),
-  ...Object.entries(PIPE).map(([size, { diameter, perInch }]) => ({
-    designation: `R ${size}`,
-    series: 'R',
-    form: FORMS.whitworth,
-    nominalDiameter: mm(Number(diameter)),
-    pitch: inch(1 / Number(perInch)),
-    taper: TAPER,
-  })),
-  ...Object.entries(BA).map(([number, { diameter, pitch }]) => ({
-    designation: `${number} BA`,
-    series: 'BA',
-    form: FORMS.ba,
-    nominalDiameter: mm(Number(diameter)),
-    pitch: mm(Number(pitch)),
-  })),
-  ...Object.entries(NPT).map(([size, { diameter, perInch }]) => ({
-    designation: `${size}-${perInch} NPT`,
-    series: 'NPT',
-    form: FORMS.npt,
-    nominalDiameter: inch(Number(diameter)),
-    pitch: inch(1 / Number(perInch)),
-    taper: TAPER,
-  })),
-]
+  ...Object.keys(PIPE).map((size) => `G ${size}`),
+  ...Object.entries(PIPE).flatMap(([size, { gaugeLength }]) => (gaugeLength ? [`R ${size}`] : [])),
+  ...Object.keys(BA).map((number) => `${number} BA`),
+  ...Object.keys(NPT).map((size) => `${size} NPT`),
+].map(knownThread)
 
 /**
- * The thread that a designation means, in any series held: what readThread reads, and BA, R and NPT besides.
+ * The thread that a designation means, with the form of its flanks.
  *
  * @throws THREAD_UNREADABLE, THREAD_PITCH_MISSING, THREAD_NOT_IN_SERIES, THREAD_SERIES_MISSING
  * @example knownThread('2 BA').pitch   // 0.81 mm
  * @example knownThread('1/2 NPT').designation   // '1/2-14 NPT'
  */
 export function knownThread(designation: string): KnownThread {
-  const plain = designation.trim().toUpperCase().replace(/\s+/g, ' ').replace(/"/g, '')
-  const number = plain.match(/^(?:(\d{1,2}) ?BA|BA ?(\d{1,2}))$/)
-  const taper = plain.match(/^(?:R|BSPT) ?(\S+)$|^(\S+?)(?:-[\d.]+)? ?NPT$/)
-  const wanted = number ? `${number[1] ?? number[2]} BA` : taper?.[1] ? `R ${taper[1]}` : undefined
-  const found = KNOWN_THREADS.find((thread) =>
-    taper?.[2]
-      ? thread.series === 'NPT' && thread.designation.startsWith(`${taper[2]}-`)
-      : thread.designation === wanted,
-  )
-  return found ?? read(designation, seriesOf(designation))
+  const { system, nominalDiameter, pitch, designation: printed } = readThread(designation)
+  const series = SERIES_OF[system] ?? printed.match(/(UN[A-Z]*|BS[WF])/)?.[1] ?? ''
+  const taper = taperOf(system, printed)
+  return { designation: printed, series, form: FORM_OF[system], nominalDiameter, pitch, ...(taper ? { taper } : {}) }
 }
 
-function seriesOf(designation: string): string {
-  const { system, designation: printed } = readThread(designation)
-  if (system === 'metric') return 'M'
-  return system === 'pipe' ? 'G' : (printed.match(/(UN[A-Z]*|BS[WF])/)?.[1] ?? '')
+function taperOf(system: Thread['system'], printed: string): Taper | undefined {
+  if (system === 'npt') {
+    const row = NPT[printed.replace(/-[\d.]+ NPT.*$/, '')]
+    return row && { rate: TAPER, handTight: inch(Number(row.handTight)) }
+  }
+  if (system !== 'taper pipe') return undefined
+  const row = PIPE[printed.replace(/^R | LH$/g, '')]
+  return row && { rate: TAPER, handTight: mm(Number(row.gaugeLength)) }
 }
 
 /**

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
 import { inch, mm } from '../../quantity/constructors.ts'
+import { KNOWN_THREADS } from './knownThreads.ts'
 import { tappingDrill } from './tappingDrill.ts'
 
 // Drills of the trade's tables (M6 5.0, M8 6.8, M10 8.5, M12 10.2, M16 14; 1/2-13 27/64 in, 1/2-12 BSW 10.5 mm): from memory
@@ -22,6 +23,31 @@ test('a lower share wants a larger drill, and the share is that of the drill, no
   expect(shallow.share).toBeCloseTo((inch(0.5) - shallow.drill) / (1.299038 * inch(1 / 13)), 9)
 })
 
-test('taper pipe is refused', () => {
-  expect(() => tappingDrill({ designation: 'R 1/2' })).toThrow('R 1/2 is a taper thread')
+// Straight drills for taper pipe without a reamer, from memory of the trade's lists (NPT: 7/16, 23/32, 59/64, 1 5/32 in; Rc:
+// 8.4, 11.2, 14.75, 18.25, 23.75, 30.0 mm): half way down the hand-tight thread lies within a quarter of a millimetre of each.
+test.each([
+  ['1/4 NPT', (7 / 16) * 25.4],
+  ['1/2 NPT', (23 / 32) * 25.4],
+  ['3/4 NPT', (59 / 64) * 25.4],
+  ['1 NPT', (1 + 5 / 32) * 25.4],
+  ['R 1/8', 8.4],
+  ['R 1/4', 11.2],
+  ['R 3/8', 14.75],
+  ['R 1/2', 18.25],
+  ['R 3/4', 23.75],
+  ['R 1', 30],
+])('the straight drill for %s is close to that of the trade lists', (designation, table) => {
+  const { drill, share } = tappingDrill({ designation })
+  expect(Math.abs(drill - mm(table))).toBeLessThanOrEqual(mm(0.25))
+  expect(share).toBeLessThan(1)
+  expect(share).toBeGreaterThan(0.7)
+})
+
+test('every thread held has a drill inside its minor and major diameter', () => {
+  for (const { designation, nominalDiameter, pitch } of KNOWN_THREADS) {
+    const { exact, share } = tappingDrill({ designation })
+    expect(exact, designation).toBeLessThan(nominalDiameter)
+    expect(exact, designation).toBeGreaterThan(nominalDiameter - 2.6 * pitch)
+    expect(share, designation).toBeGreaterThan(0.5)
+  }
 })

@@ -1,6 +1,6 @@
 import { metre, squareMetre } from '../../quantity/constructors.ts'
 import type { Metre, SquareMetre } from '../../quantity/quantity.ts'
-import { below, knownThread } from './knownThreads.ts'
+import { below, knownThread, type Taper } from './knownThreads.ts'
 
 export interface ThreadGeometry {
   readonly designation: string
@@ -39,7 +39,7 @@ export function threadGeometry(designation: string): ThreadGeometry {
       ...common,
       pitchDiameter,
       minorDiameter: metre(pitchDiameter - form.toPitchDiameter * pitch),
-      taper: taper as number,
+      taper: (taper as Taper).rate,
       source: form.source,
     }
   }
@@ -49,7 +49,7 @@ export function threadGeometry(designation: string): ThreadGeometry {
     minorDiameter: below(thread, form.toMinorDiameter),
     ...(taper === undefined
       ? { stressArea: squareMetre((Math.PI / 4) * below(thread, form.toStressDiameter) ** 2) }
-      : { taper }),
+      : { taper: taper.rate }),
     source: form.source,
   }
 }

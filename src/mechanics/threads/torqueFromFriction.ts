@@ -1,12 +1,20 @@
-import { newton, newtonMetre } from '../../quantity/constructors.ts'
-import type { Metre, Newton, NewtonMetre } from '../../quantity/quantity.ts'
+import { degree, metre, newton, newtonMetre } from '../../quantity/constructors.ts'
+import type { Metre, Newton, NewtonMetre, Radian } from '../../quantity/quantity.ts'
 import { requireAboveZero, requireWithin } from '../limits.ts'
 import { type Known, type Range, spread } from '../range.ts'
 import { requirePossible } from './tensileStressArea.ts'
 
+/** What of the screw is usually left out. */
+export interface ScrewForm {
+  readonly flankAngle?: Radian
+  readonly headMean?: Metre
+}
+
+const SIXTY = degree(60)
+
 /**
  * Torque at the wrench from the friction in the threads and under the head, by the long form: for when both frictions
- * were measured. 60° threads; the head bears on a ring of mean diameter 1.25 d.
+ * were measured. A left-out head bears on a ring of mean diameter 1.25 d.
  *
  * @param nominalDiameter symbol d
  * @param pitch symbol l, the lead of a single thread
@@ -14,9 +22,11 @@ import { requirePossible } from './tensileStressArea.ts'
  * @param preload symbol F_i
  * @param threadFriction symbol f, 0.02 to 0.6
  * @param headFriction symbol f_c, 0.02 to 0.6
+ * @param flankAngle symbol 2α between the flanks; left out 60°, Whitworth 55°, BA 47.5°, square 0°
+ * @param headMean symbol d_c, mean diameter of the ring that head or nut bears on; left out 1.25 d
  * @returns symbol T
  * @throws VALUE_OUTSIDE, THREAD_PITCH_IMPOSSIBLE
- * @source Shigley, 9th ed., Eq. 8-26 with the collar term 0.625 f_c d
+ * @source Shigley, 9th ed., Eq. 8-26 with the collar term f_c d_c / 2
  * @example torqueFromFriction({ nominalDiameter: inch(0.75), pitch: inch(1 / 16), meanDiameter: inch(0.7093), preload: lbf(25000), threadFriction: 0.15, headFriction: 0.15 })   // 401.2 N·m
  */
 export function torqueFromFriction({
@@ -26,7 +36,8 @@ export function torqueFromFriction({
   preload,
   threadFriction,
   headFriction,
-}: {
+  ...form
+}: ScrewForm & {
   readonly nominalDiameter: Metre
   readonly pitch: Metre
   readonly meanDiameter: Metre
@@ -35,7 +46,8 @@ export function torqueFromFriction({
   readonly headFriction: number
 }): NewtonMetre {
   requireAboveZero('the preload', preload, 'N')
-  return newtonMetre(preload * torquePerNewton({ nominalDiameter, pitch, meanDiameter, threadFriction, headFriction }))
+  const screw = { nominalDiameter, pitch, meanDiameter, ...form }
+  return newtonMetre(preload * torquePerNewton({ ...screw, threadFriction, headFriction }))
 }
 
 /**
@@ -45,6 +57,7 @@ export function torqueFromFriction({
  * @param nominalDiameter, pitch, meanDiameter as for torqueFromFriction
  * @param threadFriction symbol f, 0.02 to 0.6
  * @param headFriction symbol f_c, 0.02 to 0.6
+ * @param flankAngle, headMean as for torqueFromFriction
  * @returns symbol F_i
  * @throws VALUE_OUTSIDE, THREAD_PITCH_IMPOSSIBLE
  * @source Shigley, 9th ed., Eq. 8-26, turned round
@@ -57,7 +70,8 @@ export function preloadFromFriction({
   meanDiameter,
   threadFriction,
   headFriction,
-}: {
+  ...form
+}: ScrewForm & {
   readonly torque: Known<NewtonMetre>
   readonly nominalDiameter: Metre
   readonly pitch: Metre
@@ -67,7 +81,7 @@ export function preloadFromFriction({
 }): Range<Newton> {
   requireAboveZero('the torque', torque, 'N·m')
   return spread({ torque, threadFriction, headFriction }, (exact) =>
-    newton(exact.torque / torquePerNewton({ nominalDiameter, pitch, meanDiameter, ...exact })),
+    newton(exact.torque / torquePerNewton({ nominalDiameter, pitch, meanDiameter, ...form, ...exact })),
   )
 }
 
@@ -77,7 +91,9 @@ function torquePerNewton({
   meanDiameter,
   threadFriction,
   headFriction,
-}: {
+  flankAngle = SIXTY,
+  headMean = metre(1.25 * nominalDiameter),
+}: ScrewForm & {
   readonly nominalDiameter: Metre
   readonly pitch: Metre
   readonly meanDiameter: Metre
@@ -88,9 +104,15 @@ function torquePerNewton({
   requireWithin('the mean diameter', meanDiameter, { low: nominalDiameter / 2, high: nominalDiameter, unit: 'm' })
   requireWithin('the thread friction', threadFriction, { low: 0.02, high: 0.6, unit: '' })
   requireWithin('the friction under the head', headFriction, { low: 0.02, high: 0.6, unit: '' })
-  const secant = 1 / Math.cos(Math.PI / 6)
+  requireWithin('the angle between the flanks', flankAngle, { low: 0, high: Math.PI / 2, unit: 'rad' })
+  requireWithin('the mean diameter under the head', headMean, {
+    low: nominalDiameter,
+    high: 4 * nominalDiameter,
+    unit: 'm',
+  })
+  const secant = 1 / Math.cos(flankAngle / 2)
   const climb =
     (pitch + Math.PI * threadFriction * meanDiameter * secant) /
     (Math.PI * meanDiameter - threadFriction * pitch * secant)
-  return (meanDiameter / 2) * climb + 0.625 * headFriction * nominalDiameter
+  return (meanDiameter / 2) * climb + (headFriction * headMean) / 2
 }

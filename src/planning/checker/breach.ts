@@ -14,6 +14,7 @@ export type BreachKind =
   | 'too early'
   | 'lag'
   | 'value'
+  | 'tries'
 
 /** One rule of the contract that is broken. */
 export interface Breach {

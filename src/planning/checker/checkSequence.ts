@@ -8,11 +8,14 @@ import { needHolds } from './needHolds.ts'
 import { resolveStep } from './resolveStep.ts'
 import { sequenceValue } from './sequenceValue.ts'
 import { setupChanges } from './setupChanges.ts'
+import { triesValue } from './triesValue.ts'
 
 /** A sequence with its times, and the value somebody says it has. */
 export interface ClaimedSequence {
   readonly steps: readonly PlacedStep[]
   readonly value?: Value | null
+  /** The values that somebody says it has with the tries of its loops. */
+  readonly tries?: { readonly low: Value; readonly usual: Value; readonly high: Value }
 }
 
 export interface Verdict {
@@ -39,6 +42,7 @@ export function checkSequence(problem: PlanningProblem, claimed: ClaimedSequence
   const whole = breaches.every(({ kind }) => kind !== 'not whole seconds')
   const value = complete && whole ? sequenceValue(problem, steps) : null
   breaches.push(...claim(claimed.value ?? null, value))
+  if (claimed.tries && value && breaches.length === 0) breaches.push(...claimOfTries(problem, claimed, claimed.tries))
   const least = complete ? leastTimes(problem, steps) : undefined
   return {
     right: breaches.length === 0,
@@ -179,4 +183,18 @@ function claim(claimed: Value | null, value: Value | null): Breach[] {
   return [
     { kind: 'value', says: `The value claimed is (${claimed.join(', ')}); it comes out as (${value.join(', ')}).` },
   ]
+}
+
+/** So are those that were claimed for its tries. */
+function claimOfTries(
+  problem: PlanningProblem,
+  { steps }: ClaimedSequence,
+  tries: NonNullable<ClaimedSequence['tries']>,
+): Breach[] {
+  return (['low', 'usual', 'high'] as const).flatMap((which): Breach[] => {
+    const value = triesValue(problem, steps, which)
+    if (tries[which].every((part, index) => part === value[index])) return []
+    const says = `With the ${which} number of tries the value claimed is (${tries[which].join(', ')}); it comes out as (${value.join(', ')}).`
+    return [{ kind: 'tries', says }]
+  })
 }

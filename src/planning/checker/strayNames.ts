@@ -3,7 +3,7 @@ import { Problem } from '../../problem/problem.ts'
 import type { Need, OpId, PlanningProblem } from '../model/problem.ts'
 
 /** One problem for each id that is taken already and for each operation that is named and not there. */
-export function strayNames({ operations, lags, changes }: PlanningProblem): readonly Problem[] {
+export function strayNames({ operations, lags, changes, loops = [] }: PlanningProblem): readonly Problem[] {
   const problems: Problem[] = []
   const known = new Set(operations.map(({ id }) => id))
 
@@ -39,6 +39,11 @@ export function strayNames({ operations, lags, changes }: PlanningProblem): read
   lags.forEach(({ id, from, to }, place) => {
     unique(lagIds, id, `lags[${place}]`)
     named([from.op, to.op], `The lag '${id}'`)
+  })
+  const loopIds = new Set<string>()
+  loops.forEach(({ id, first, last }, place) => {
+    unique(loopIds, id, `loops[${place}]`)
+    named([first, last], `The loop '${id}'`)
   })
   const inTable = new Set<string>()
   for (const id of changes.between?.ops ?? []) unique(inTable, id, 'changes.between')

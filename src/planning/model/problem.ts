@@ -78,6 +78,7 @@ export interface Operation {
     /** Operations that become void and have to be done again. */
     readonly voids: readonly OpId[]
   }
+  /** The chance that it is not right once it is done, the seconds to look, the seconds that a fault costs which is found after the end. */
   readonly check?: { readonly faultChance: number; readonly cost: number; readonly lateCost: number }
   /** Doing it cannot be taken back without new parts or harm. */
   readonly noReturn?: string
@@ -97,6 +98,16 @@ export interface Lag {
   readonly max_s?: number
   readonly reason: Reason
   readonly giveUp: GiveUp
+}
+
+/** What is tried until it is right: all that stands on `first` comes off and is done again up to `last`. */
+export interface Loop {
+  readonly id: string
+  readonly first: OpId
+  readonly last: OpId
+  /** How often it is done, whole, 1 ≤ low ≤ usual ≤ high. */
+  readonly tries: { readonly low: number; readonly usual: number; readonly high: number }
+  readonly reason: Reason
 }
 
 /** What a change of set-up costs. The first set-up of each thing is free. */
@@ -133,4 +144,5 @@ export interface PlanningProblem {
   readonly start: StartState
   /** Hands available at once. The engine plans for one person who may call this many hands together. */
   readonly people: number
+  readonly loops?: readonly Loop[]
 }

@@ -79,6 +79,18 @@ const lag = z
   })
   .meta({ id: 'Lag', description: 'min_s ≤ time(to) − time(from) ≤ max_s, whole seconds.' })
 
+const loop = z
+  .strictObject({
+    id,
+    first: id,
+    last: id,
+    tries: z
+      .strictObject({ low: z.int().min(1), usual: z.int().min(1), high: z.int().min(1) })
+      .refine(({ low, usual, high }) => low <= usual && usual <= high, { message: 'low ≤ usual ≤ high' }),
+    reason,
+  })
+  .meta({ id: 'Loop', description: 'What is tried until it is right, from first to last.' })
+
 /** What the sequence engine is told; the meaning of every field is in docs/reference/contract.md. */
 export const planningProblemSchema = z
   .strictObject({
@@ -105,6 +117,7 @@ export const planningProblemSchema = z
       tools: z.array(id).exactOptional(),
     }),
     people: z.int().min(1),
+    loops: z.array(loop).exactOptional(),
   })
   .meta({ title: 'Planning problem', description: 'What the sequence engine is told.' })
 
@@ -125,7 +138,10 @@ export const planResultSchema = z
   .strictObject({
     value: value.nullable(),
     bound: value.nullable().describe('No sequence is better than this.'),
-    proven: z.boolean(),
+    proven: z.boolean().describe('No sequence is better than the value; false where there is no value.'),
+    feasible: z
+      .enum(['yes', 'no', 'not known'])
+      .describe("Whether anything can be done at all: 'no' is proven, and the conflict says why."),
     steps: z.array(z.strictObject({ op: id, mode: id, start_s: whole, end_s: whole })),
     assumptions: z.array(
       z.strictObject({ relation: id, reason, wouldChange: z.union([z.boolean(), z.literal('not tried')]) }),
@@ -133,6 +149,25 @@ export const planResultSchema = z
     conflict: z
       .strictObject({ members: z.array(conflictMember), cheapest: z.array(id), irreducible: z.boolean() })
       .nullable(),
+    tries: z
+      .strictObject({
+        low: value,
+        usual: value,
+        high: value,
+        bound: value.describe('No sequence is better than this with usual tries.'),
+        proven: z.boolean(),
+        loops: z.array(
+          z.strictObject({
+            id,
+            again: z.array(id).describe('What comes off and is done again in each further try, in order.'),
+            renews: z.array(z.string()),
+            noReturn: z.array(id),
+            try_s: whole.describe('Seconds of one further try, changes of set-up included.'),
+          }),
+        ),
+      })
+      .exactOptional()
+      .describe('The values with the tries of the loops, where there are some.'),
     effort: z.strictObject({ states: wholeFromZero, width: wholeFromZero, dropped: wholeFromZero }),
   })
   .meta({ title: 'Plan result', description: 'What the sequence engine answers.' })

@@ -39,13 +39,45 @@ export interface Conflict {
   readonly irreducible: boolean
 }
 
+/** What one loop of a sequence takes for each further try. */
+export interface LoopTry {
+  readonly id: string
+  /** What comes off and is done again, in order. */
+  readonly again: readonly OpId[]
+  /** What has to be renewed for each further try. */
+  readonly renews: readonly string[]
+  /** Operations among them that cannot be taken back without new parts or harm. */
+  readonly noReturn: readonly OpId[]
+  /** Seconds of one further try, changes of set-up included. */
+  readonly try_s: number
+}
+
+/** The value of a sequence with the tries of its loops, for the low, usual and high number of them. */
+export interface Tries {
+  readonly low: Value
+  readonly usual: Value
+  readonly high: Value
+  readonly loops: readonly LoopTry[]
+}
+
+export interface PlannedTries extends Tries {
+  /** No sequence is better with usual tries. */
+  readonly bound: Value
+  readonly proven: boolean
+}
+
 export interface PlanResult {
   readonly value: Value | null
-  /** No sequence is better than this. */
+  /** No sequence is better than this; null where there is none at all. */
   readonly bound: Value | null
+  /** No sequence is better than `value`, for what was told; false where there is no value. */
   readonly proven: boolean
+  /** Whether anything can be done at all: 'no' is proven, and `conflict` says why; 'not known' when the effort ran out before. */
+  readonly feasible: 'yes' | 'no' | 'not known'
   readonly steps: readonly PlacedStep[]
   readonly assumptions: readonly Assumption[]
   readonly conflict: Conflict | null
+  /** Where the problem has loops and a sequence was found. */
+  readonly tries?: PlannedTries
   readonly effort: { readonly states: number; readonly width: number; readonly dropped: number }
 }

@@ -51,6 +51,26 @@ export function bestStarts(problem: PlanningProblem, sequence: readonly JudgedSt
   return earliestStarts(...lastsOf(problem, sequence), boundsIn(problem, sequence))
 }
 
+/** The latest starts of a sequence that can be done, when its last operation is to end by `end_s`. */
+export function latestStarts(problem: PlanningProblem, sequence: readonly JudgedStep[], end_s: number): number[] {
+  const [durations_s, changes_s] = lastsOf(problem, sequence)
+  // Read backwards, from the end: what has to come before becomes what has to come after.
+  const mirror = (place: number) => sequence.length - 1 - place
+  const back = earliestStarts(
+    [...durations_s].reverse(),
+    sequence.map((_, place) => (place === 0 ? 0 : changes_s[sequence.length - place]!)),
+    boundsIn(problem, sequence).map(({ later, earlier, least_s, lag }) => ({
+      later: mirror(earlier),
+      earlier: mirror(later),
+      // Between ends instead of starts.
+      least_s: least_s - durations_s[earlier]! + durations_s[later]!,
+      lag,
+    })),
+  )
+  if (!back) throw new Error('assert: a sequence with times has latest times')
+  return sequence.map((_, place) => end_s - back[mirror(place)]! - durations_s[place]!)
+}
+
 function lastsOf(problem: PlanningProblem, sequence: readonly JudgedStep[]): [number[], number[]] {
   const durations = new Map(problem.operations.map(({ id, duration_s }) => [id, duration_s.usual]))
   return [sequence.map(({ op }) => durations.get(op)!), secondsBefore(problem, sequence)]

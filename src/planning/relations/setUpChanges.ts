@@ -1,5 +1,5 @@
 // The rule of set-ups: what each step of a sequence finds set up otherwise, and what changing it costs.
-import type { Mode, PlanningProblem } from '../model/problem.ts'
+import type { Mode, PlanningProblem, StartState } from '../model/problem.ts'
 import { isLifted } from './relationsIn.ts'
 
 export interface Choice {
@@ -59,4 +59,25 @@ export function setUpChanges(problem: PlanningProblem, sequence: readonly Choice
     }
     return isLifted(mode) ? list.map((change) => ({ ...change, s: 0 })) : list
   })
+}
+
+/** How the set-up stands after some steps. */
+export function setUpAfter({ start }: PlanningProblem, sequence: readonly Choice[]): StartState {
+  let { attitudes, workpiece, station, tools } = start
+  for (const {
+    mode: { setup },
+  } of sequence) {
+    if (setup.workpiece !== 'any') {
+      workpiece = setup.workpiece
+      if (setup.attitude !== 'any') attitudes = { ...attitudes, [workpiece]: setup.attitude }
+    }
+    if (setup.station !== 'any') station = setup.station
+    if (setup.tools !== 'any') tools = setup.tools
+  }
+  return {
+    attitudes,
+    ...(workpiece !== undefined && { workpiece }),
+    ...(station !== undefined && { station }),
+    ...(tools !== undefined && { tools }),
+  }
 }

@@ -7,6 +7,7 @@ import { compareValues } from '../relations/compareValues.ts'
 import { bestStarts } from '../relations/lags.ts'
 import { needHolds } from '../relations/needs.ts'
 import { type Choice, setUpChanges } from '../relations/setUpChanges.ts'
+import { triesOf } from '../relations/tries.ts'
 
 /** The value of one sequence with its modes; null when no times satisfy the lags or a neighbour may not be one. Needs are not looked at. */
 export function valueOfSequence(problem: PlanningProblem, sequence: readonly Choice[]): Value | null {
@@ -24,6 +25,8 @@ export function valueOfSequence(problem: PlanningProblem, sequence: readonly Cho
 
 export interface Exhausted {
   readonly best: Value | null
+  /** The best value with usual tries; the same as `best` where the problem has no loops. */
+  readonly bestUsual: Value | null
   /** Orders that satisfy the needs for at least one choice of modes. */
   readonly orders: bigint
   /** False when there were more sequences than `most`. */
@@ -32,6 +35,7 @@ export interface Exhausted {
 
 export function exhaust(problem: PlanningProblem, most = 40_000): Exhausted {
   let best: Value | null = null
+  let bestUsual: Value | null = null
   let looked = 0
   const done = new Set<string>()
   const isDone = (op: string) => done.has(op)
@@ -41,7 +45,10 @@ export function exhaust(problem: PlanningProblem, most = 40_000): Exhausted {
     if (sequence.length === problem.operations.length) {
       looked++
       const value = valueOfSequence(problem, sequence)
-      if (value && (!best || compareValues(value, best) < 0)) best = value
+      if (!value) return
+      if (!best || compareValues(value, best) < 0) best = value
+      const usual = triesOf(problem, sequence, value)?.usual ?? value
+      if (!bestUsual || compareValues(usual, bestUsual) < 0) bestUsual = usual
       return
     }
     for (const { id, needs, modes } of problem.operations) {
@@ -57,7 +64,7 @@ export function exhaust(problem: PlanningProblem, most = 40_000): Exhausted {
     }
   }
   visit()
-  return { best, orders: countOrders(problem), complete: looked <= most }
+  return { best, bestUsual, orders: countOrders(problem), complete: looked <= most }
 }
 
 /** Every order that satisfies the needs, by plain recursion. */

@@ -1,7 +1,17 @@
 // Seeded random problems for tests: small, with everything that a problem can have.
 import { uniformInt } from 'pure-rand/distribution/uniformInt'
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus'
-import type { Alternative, Between, Lag, Mode, Need, Operation, PlanningProblem, Reason } from '../model/problem.ts'
+import type {
+  Alternative,
+  Between,
+  Lag,
+  Loop,
+  Mode,
+  Need,
+  Operation,
+  PlanningProblem,
+  Reason,
+} from '../model/problem.ts'
 
 export interface Recipe {
   readonly operations: number
@@ -12,6 +22,8 @@ export interface Recipe {
   readonly lags?: number
   readonly setups?: boolean
   readonly modes?: number
+  /** Trial loops; the last operation of each gets a need for the first, and some operations an undoing of their own. */
+  readonly loops?: number
   /** Out of ten: how often a set-up names what it would leave open. */
   readonly named?: number
   /** Out of ten: how often an operation stands in the table of costs between neighbours; no table when 0. */
@@ -35,8 +47,18 @@ export const because = (says: string): Reason => ({
 /** A problem whose needs are mostly, not always, consistent: a hidden order makes most of them true. */
 export function randomProblem(seed: number, recipe: Recipe): PlanningProblem {
   const roll = dice(seed)
-  const { operations: size, plain = 5, either = 3, away = 2, lags = 2, setups = true, modes = 2, named = 0 } = recipe
-  const { between = 0 } = recipe
+  const {
+    operations: size,
+    plain = 5,
+    either = 3,
+    away = 2,
+    lags = 2,
+    setups = true,
+    modes = 2,
+    named = 0,
+    loops = 0,
+    between = 0,
+  } = recipe
   const id = (op: number) => `o${op}`
   const hidden = Array.from({ length: size }, (_, op) => op)
   for (let op = size - 1; op > 0; op--) {
@@ -130,10 +152,37 @@ export function randomProblem(seed: number, recipe: Recipe): PlanningProblem {
   }
   const dear = named > 0 ? 4 : 1
   const turn = () => ({ s: roll(0, 6 * dear), hazard: pick([0, 0, 1]) })
+  const loop = (place: number): Loop => {
+    const ends = [roll(0, size - 1), 0]
+    ends[1] = other(ends[0]!)
+    const [first, last] = ends.sort((one, two) => rank.get(one)! - rank.get(two)!) as [number, number]
+    const operation = list[last]!
+    list[last] = { ...operation, needs: [...operation.needs, need([{ done: [id(first)], notDone: [] }], 'loop')] }
+    // Some of what the first one wanted is of the body, and bars its way out as well.
+    const { needs: wanted, ...rest } = list[first]!
+    const undone = {
+      ...rest,
+      needs: wanted.map((each) =>
+        roll(0, 1) ? each : { ...each, reason: { ...each.reason, origin: 'geometry' as const } },
+      ),
+    }
+    list[first] = undone
+    const usual = roll(0, 9)
+    const needs = roll(0, 1) ? [need([{ done: [], notDone: some(first, roll(0, 1) === 0) }], 'undoing')] : []
+    if (roll(0, 2) > 0) {
+      list[first] = { ...undone, undo: { duration_s: { low: 0, usual, high: 9 }, needs, renews: [], voids: [] } }
+    }
+    if (roll(0, 1) === 0) list[last] = { ...list[last]!, check: { faultChance: 0, cost: 0, lateCost: 0 } }
+    const low = roll(1, 2)
+    const tries = { low, usual: low + roll(0, 2), high: low + 2 + roll(0, 3) }
+    return { id: `t${place}`, first: id(first), last: id(last), tries, reason: because('loop') }
+  }
+  const trials = Array.from({ length: loops }, (_, place) => loop(place))
   const table = between > 0 ? { between: betweenOf(list, roll, between) } : {}
   return {
     schema: 'matchmark-planning/1',
     operations: list,
+    ...(loops > 0 && { loops: trials }),
     lags: Array.from({ length: lags }, (_, place) => lag(place)),
     changes: {
       turn: { case: turn(), shaft: turn() },

@@ -137,14 +137,14 @@ export const MECHANICS = table({
     http: 422,
   },
   // threads
-  THREAD_TAPER_NOT_DRILLED: {
-    says: ({ received }) => `${received} is a taper thread: one drill does not make its hole.`,
-    next: "Drill and ream to the tap maker's list.",
-    http: 422,
-  },
   THREAD_PITCH_NOT_TOLD: {
     says: () => 'Neither pitch nor threads per inch was given.',
     next: 'Measure over ten threads and divide by ten, or hold a thread gauge to it.',
+    http: 422,
+  },
+  THREAD_TAKES_NO_LOAD: {
+    says: ({ received }) => `${received} is a pipe thread: it seals, and holds no load that can be reckoned here.`,
+    next: 'Give the thread of the screw or stud that holds the joint.',
     http: 422,
   },
   // shafts
@@ -154,8 +154,8 @@ export const MECHANICS = table({
     http: 422,
   },
   SPLINE_NOT_TABLED: {
-    says: ({ splines, minor, major }) => `ISO 14 has no shaft of ${splines} splines, ${minor} by ${major}.`,
-    next: 'Measure again over the tips and in the roots. Older and inch splines are not held here: work from the sizes.',
+    says: ({ splines, minor, major }) => `No standard shaft held here has ${splines} splines, ${minor} by ${major}.`,
+    next: 'Measure again over the tips and in the roots; try the metric series (ISO 14) and the inch one (SAE). Else work from the sizes.',
     http: 422,
   },
   SNAP_RING_NOT_TABLED: {

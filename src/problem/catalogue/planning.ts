@@ -53,6 +53,12 @@ export const PLANNING = table({
     next: 'Split the unit, or join steps that are always done together.',
     http: 413,
   },
+  PLANNING_LOOP_OPEN: {
+    says: ({ loop, first, last }) =>
+      `The loop '${loop}' begins with '${first}' and ends with '${last}', but '${first}' need not come before '${last}'.`,
+    next: 'Name the operation that the tries begin with first, and give the last one a need that waits for it.',
+    http: 422,
+  },
   PLANNING_RANGE: {
     says: ({ elapsed, hazard }) =>
       `All seconds together make up to ${elapsed} and all hazards up to ${hazard}: too much to compare exactly.`,

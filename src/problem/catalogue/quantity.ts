@@ -125,7 +125,7 @@ export const QUANTITY = table({
   },
   THREAD_UNREADABLE: {
     says: ({ text }) => `'${text}' cannot be read as a thread.`,
-    next: 'Write it as M10×1.5, M10, 3/8-16 UNC, 1/2-12 BSW, #10-32 UNF or G 1/2.',
+    next: 'Write it as M10×1.5, M10, 3/8-16 UNC, 1/2-12 BSW, #10-32 UNF, 2 BA, G 1/2, R 1/2 or 1/2-14 NPT.',
     http: 422,
   },
   THREAD_PITCH_MISSING: {

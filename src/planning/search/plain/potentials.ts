@@ -42,6 +42,8 @@ export interface AscentLimits {
   readonly ceiling: number
   readonly rounds: number
   readonly late: () => boolean
+  /** Called for each tree, before it is made. */
+  readonly onTree?: () => void
 }
 
 /**
@@ -53,7 +55,7 @@ export interface AscentLimits {
 export function betterPotentials(
   problem: PlainProblem,
   from: Potentials,
-  { ceiling, rounds, late }: AscentLimits,
+  { ceiling, rounds, late, onTree }: AscentLimits,
 ): Potentials {
   const { nodes, size } = problem
   const ascent = new Ascent(problem, { from, ceiling })
@@ -64,7 +66,8 @@ export function betterPotentials(
   let idle = 0
   const goal = ceiling < Number.POSITIVE_INFINITY ? ceiling * SCALE : from.bound * 1.02 + SCALE
   for (let round = 0; round < rounds && factor > 0.002; round++) {
-    if ((round & 7) === 7 && late()) break
+    if (late()) break
+    onTree?.()
     const bound = ascent.value(leave)
     if (bound === Number.POSITIVE_INFINITY) return { ...best, bound }
     if (bound > best.bound) {
@@ -114,11 +117,11 @@ class Ascent {
     }
     if (!known || known.ceiling === Number.POSITIVE_INFINITY) return
     const spare = (known.ceiling - 1) * SCALE - known.from.bound
-    for (let to = 0; to < nodes; to++) {
-      for (let from = 0; from < nodes; from++) {
-        if (this.#into[to * nodes + from]! - pricesOf(known.from, from, to) > spare) {
-          this.#into[to * nodes + from] = Number.POSITIVE_INFINITY
-        }
+    for (let from = 0; from < nodes; from++) {
+      const prices = pricesFrom(known.from, from)
+      for (let to = 0; to < nodes; to++) {
+        const at = to * nodes + from
+        if (this.#into[at]! - prices[to]! > spare) this.#into[at] = Number.POSITIVE_INFINITY
       }
     }
   }
@@ -146,18 +149,13 @@ class Ascent {
   }
 }
 
-/** What the prices of an arc come to. */
-export function pricesOf({ leave, worth, around }: Potentials, from: number, to: number): number {
-  let sum = leave[from]!
-  for (let set = to; set >= 0; set = around[set]!) {
-    if (holds(around, set, from)) break
-    sum += worth[set]!
-  }
-  return sum
-}
-
-function holds(around: Int32Array, set: number, node: number): boolean {
-  let outer = node
-  while (outer >= 0 && outer < set) outer = around[outer]!
-  return outer === set
+/** For each node, what the prices of the arc to it from one node come to. */
+export function pricesFrom({ leave, worth, around, chain }: Potentials, from: number): Float64Array {
+  const holdsFrom = new Uint8Array(around.length)
+  for (let set = from; set >= 0; set = around[set]!) holdsFrom[set] = 1
+  return Float64Array.from(chain, (_, to) => {
+    let sum = leave[from]!
+    for (let set = to; set >= 0 && holdsFrom[set] === 0; set = around[set]!) sum += worth[set]!
+    return sum
+  })
 }

@@ -51,6 +51,8 @@ class PlainSearch {
   #order: Int32Array | null = null
   #bound = 0
   #steps = 0
+  /** Steps that went into prices. */
+  #priced = 0
   #width = 0
   #dropped = 0
   #exact = false
@@ -126,6 +128,8 @@ class PlainSearch {
 
   /** Makes the prices better where they were made under a higher ceiling. */
   #price(ends: readonly End[]): void {
+    // Not more goes into prices than into the search.
+    if (2 * this.#priced > this.#steps && ends[0]!.ceiling < Number.POSITIVE_INFINITY) return
     for (const end of ends) {
       if (end.ceiling === this.#cost || this.#isOver) continue
       const rounds = end.ceiling === Number.POSITIVE_INFINITY ? ROUNDS : MORE_ROUNDS
@@ -133,8 +137,11 @@ class PlainSearch {
         ceiling: this.#cost,
         rounds,
         late: this.#limits.late,
+        onTree: () => {
+          this.#steps += end.problem.nodes ** 2
+          this.#priced += end.problem.nodes ** 2
+        },
       })
-      this.#steps += (rounds * end.problem.nodes ** 2) >>> 1
       end.ceiling = this.#cost
       this.#raise(end.potentials.bound)
     }

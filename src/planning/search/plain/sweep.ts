@@ -17,6 +17,9 @@ export interface SweepLimits {
   readonly reach?: number
 }
 
+/** States that one sweep may hold, so that it stays under some 300 MB. */
+const MOST_STORED = 40_000_000
+
 export interface Stop {
   /** Steps that may still be tried. */
   effort: number
@@ -140,8 +143,9 @@ export class Sweep {
       dropped: this.#dropped,
       finished,
     })
+    let stored = 0
     for (let depth = 0; depth < size; depth++) {
-      if (!this.#expand(from, { width, ceiling, stop, reach })) {
+      if (stored > MOST_STORED || !this.#expand(from, { width, ceiling, stop, reach })) {
         return result(null, false)
       }
       if (this.#steps > width) this.#narrow(width)
@@ -149,6 +153,7 @@ export class Sweep {
       const parent = new Int32Array(this.#steps)
       this.#settle(from, to, parent)
       parents.push(parent)
+      stored += parent.length
       lasts.push(to.last.slice(0, to.states))
       const spare = from
       from = to

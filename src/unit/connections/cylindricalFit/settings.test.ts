@@ -134,9 +134,21 @@ test('a kind of bearing that is not told is held to the narrowest limit, 66 °C'
   expect(found.missing).toContain('Give `heated part`: its limit is taken at the narrowest.')
 })
 
-test("the maker's limit wins: what it does not allow is out", () => {
+test("the maker's ceiling caps the heat, and the slip that is left is that of the lower heat", () => {
+  const heat = figure(setting(BEARING), 'warm it to')
   const found = setting(`${BEARING.slice(0, -1)}, not above: 60 °C, source: maker's leaflet}`)
-  expect(figure(found, 'warm it to')).toMatchObject({ verdict: 'out', limit: { source: "maker's leaflet" } })
+  const capped = figure(found, 'warm it to')
+  expect(capped).toMatchObject({ verdict: 'within', limit: { source: "maker's leaflet" } })
+  expect(capped.high).toBeCloseTo(celsius(60), 9)
+  expect(heat.high).toBeGreaterThan(capped.high)
+  expect(capped.note).toContain('Warming alone would need')
+  expect(figure(found, 'slip left at that heat').low).toBeLessThan(
+    figure(setting(BEARING), 'slip left at that heat').low,
+  )
+})
+
+test('how long it may stay so hot is told as a time', () => {
+  expect(figure(setting(BEARING), 'warm it to').note).toMatch(/At most (8|24) h at that heat/)
 })
 
 test('a bush is chilled as far as it needs, and not below its limit', () => {

@@ -1,13 +1,13 @@
 // Interference, press load and heat of one fit, from the sizes as they stand: the calculations are those of the mechanics room.
 import { chillToDropIn } from '../../../mechanics/fits/chillToDropIn.ts'
 import { dropOn } from '../../../mechanics/fits/dropOn.ts'
-import { heatLimitOf } from '../../../mechanics/fits/heatLimits.ts'
 import { interference } from '../../../mechanics/fits/interference.ts'
 import { pressFit } from '../../../mechanics/fits/pressFit.ts'
 import { materialOf } from '../../../mechanics/materials.ts'
 import type { Range } from '../../../mechanics/range.ts'
 import { kelvin, metre } from '../../../quantity/constructors.ts'
-import type { Metre } from '../../../quantity/quantity.ts'
+import { printQuantity } from '../../../quantity/printQuantity.ts'
+import type { Metre, Second } from '../../../quantity/quantity.ts'
 import type { Known, PartId, Unit } from '../../model/unit.ts'
 import { type FoundSize, placeSize, restsOn, sizeOf, weakest } from '../features.ts'
 import { figure, printIn, tried } from '../figure.ts'
@@ -205,30 +205,33 @@ function addWarming(work: Work): void {
   const { inner, outer, standing } = materials(work)
   const rests = { ...work.rests, standing: weakest([work.rests.standing, standing]) }
   if (given['heated part'] === undefined) missing.push('Give `heated part`: its limit is taken at the narrowest.')
+  const maker = given['not above']
   const drop = tried(missing, () =>
     dropOn({
       diameter: work.diameter,
       interference: work.measured,
-      outer: { material: outer, kind: given['heated part'] ?? 'unknown' },
+      outer: {
+        material: outer,
+        kind: given['heated part'] ?? 'unknown',
+        ...(maker && { notAbove: maker.low }),
+      },
       inner: { material: inner, kind: 'unknown' },
       room: kelvin(shop.roomTemperature_K),
       ...(given.slip && { slip: given.slip.high }),
     }),
   )
   if (!drop) return
-  const { source } = drop
-  const hottest = heatLimitOf(given['heated part'] ?? 'unknown')
-  const maker = given['not above']
-  const limit = maker
-    ? { high: maker.low, source: given.source ?? 'told in the unit file, no source' }
-    : { high: hottest.hottest, source: hottest.source }
-  const { outerAt, slip } = drop.warm
+  const { source, hottest } = drop
+  const own =
+    maker && hottest.temperature === maker.low ? (given.source ?? 'told in the unit file, no source') : undefined
+  const limit = { high: hottest.temperature, source: own ?? hottest.source }
+  const { outerAt, outerLongest, slip } = drop.warm
   const needs = drop.warmingAloneNeeds
   const note = [
     ...(needs > outerAt + 1e-9
       ? [`Warming alone would need ${printIn(unit, { low: needs, high: needs }, 'temperature')}.`]
       : []),
-    ...(hottest.holding ? [`At the limit ${hottest.holding}.`] : []),
+    ...(outerLongest === undefined ? [] : [`At most ${hoursOf(outerLongest)} at that heat.`]),
   ].join(' ')
   figures.push(
     figure({
@@ -292,16 +295,27 @@ function addChilling(work: Work): void {
     chillToDropIn({
       diameter: work.diameter,
       interference: work.measured,
-      inner: { material: inner, kind: given['heated part'] ?? 'unknown' },
+      inner: {
+        material: inner,
+        kind: given['heated part'] ?? 'unknown',
+        ...(maker && { notBelow: maker.high }),
+      },
       room: kelvin(shop.roomTemperature_K),
       ...(given.slip && { slip: given.slip.high }),
-      ...(maker && { notBelow: maker.high }),
     }),
   )
   if (!drop) return
-  const { innerAt, wouldNeed, coldest, slip, source } = drop
+  const { innerAt, innerLongest, wouldNeed, coldest, slip, source } = drop
   const own = maker && coldest.temperature === maker.high ? given.source : undefined
   const limit = { low: coldest.temperature, source: own ?? coldest.source }
+  const note = [
+    ...(wouldNeed < innerAt - 1e-9
+      ? [
+          `Chilling alone would need ${printIn(unit, { low: wouldNeed, high: wouldNeed }, 'temperature')}: that must not be used.`,
+        ]
+      : []),
+    ...(innerLongest === undefined ? [] : [`At most ${hoursOf(innerLongest)} at that cold.`]),
+  ].join(' ')
   figures.push(
     figure({
       label: 'chill it to',
@@ -310,9 +324,7 @@ function addChilling(work: Work): void {
       ...rests,
       source,
       limit,
-      ...(wouldNeed < innerAt - 1e-9 && {
-        note: `Chilling alone would need ${printIn(unit, { low: wouldNeed, high: wouldNeed }, 'temperature')}: that must not be used.`,
-      }),
+      ...(note && { note }),
     }),
     figure({
       label: 'slip left at that cold',
@@ -328,3 +340,5 @@ function addChilling(work: Work): void {
   )
   cautions.push(...drop.cautions)
 }
+
+const hoursOf = (time: Second): string => printQuantity(time, 'time', { system: 'metric' })

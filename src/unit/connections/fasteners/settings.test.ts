@@ -59,9 +59,17 @@ test('rounds are worked out, or as told', () => {
   ])
 })
 
-test('a Whitworth thread is not reckoned as another: the book is asked for', () => {
-  const { missing, figures } = screws('thread: 1/2-12 BSW, condition: oiled')
-  expect(missing.join(' ')).toContain('no stress area of this thread is held here')
+test('a Whitworth screw is reckoned by its own stress area, smaller than that of the finer 1/2-13', () => {
+  const [whitworth, unified] = ['1/2-12 BSW', '1/2-13 UNC'].map((thread) =>
+    screws(`thread: ${thread}, condition: oiled, grade: '4.6'`),
+  )
+  expect(whitworth?.missing.join(' ')).not.toContain('stress area')
+  expect(figure(whitworth!, 'torque')?.high).toBeLessThan(figure(unified!, 'torque')?.high as number)
+})
+
+test('a pipe thread is not reckoned as a bolt: the book is asked for', () => {
+  const { missing, figures } = screws('thread: G 1/2, condition: oiled')
+  expect(missing.join(' ')).toContain('a pipe thread is no bolt')
   expect(figures.map(({ label }) => label)).not.toContain('torque')
 })
 

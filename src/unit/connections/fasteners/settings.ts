@@ -1,6 +1,7 @@
 // Torque, its rounds, and whether each length holds and clears the bottom of its hole.
 import { boltLoad, fastenerStrength } from '../../../mechanics/threads/fastenerStrength.ts'
 import { tensileStressArea } from '../../../mechanics/threads/tensileStressArea.ts'
+import { threadGeometry } from '../../../mechanics/threads/threadGeometry.ts'
 import { tightening } from '../../../mechanics/threads/tightening.ts'
 import { tighteningRounds } from '../../../mechanics/threads/tighteningOrder.ts'
 import { torqueFactor } from '../../../mechanics/threads/torqueFactor.ts'
@@ -135,8 +136,9 @@ function tension(of: {
 function stressAreaOf(thread: Thread, missing: string[]) {
   if (thread.system === 'metric') return tensileStressArea(thread)
   if (thread.system === 'unified') return unifiedStressArea(thread)
+  if (thread.system === 'whitworth' || thread.system === 'ba') return threadGeometry(thread.designation).stressArea
   missing.push(
-    `${thread.designation}: no stress area of this thread is held here; take the torque from the maker's book.`,
+    `${thread.designation}: a pipe thread is no bolt and has no stress area; take the torque from the maker's book.`,
   )
   return undefined
 }
