@@ -21,6 +21,7 @@ export {
 export { type Judgement, judge, type ToldStep } from './judge.ts'
 export type {
   Alternative,
+  Between,
   ChangeCosts,
   Duration,
   GiveUp,
@@ -56,4 +57,5 @@ export type { SetUpChange } from './relations/setUpChanges.ts'
 export { type Repair, type RepairOptions, repair } from './repair.ts'
 export { type NewFacts, type Replan, type ReplanOptions, replan } from './replan.ts'
 export { restOf } from './restOf.ts'
+export { readSequenceFile } from './tsplib.ts'
 export { validate } from './validate.ts'

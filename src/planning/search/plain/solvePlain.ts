@@ -18,9 +18,9 @@ const WIDER = 2
 const ONE_END = 1_024
 /** For each operation. */
 const FIRST_REBUILD = 5_000
-/** Rounds of going up: before the first long sweep, and after each better order. */
-const ROUNDS = 400
-const MORE_ROUNDS = 80
+/** Rounds of going up before the first long sweep, fewer where each is long; and after a better order the part of them that is done. */
+const ROUNDS = { least: 60, most: 400, steps: 40_000_000 } as const
+const MORE_ROUNDS = 0.2
 /** Orders near the best one: how far, and how many states are kept. */
 const REACH = 9
 const NEAR_WIDTH = 4_096
@@ -132,7 +132,8 @@ class PlainSearch {
     if (2 * this.#priced > this.#steps && ends[0]!.ceiling < Number.POSITIVE_INFINITY) return
     for (const end of ends) {
       if (end.ceiling === this.#cost || this.#isOver) continue
-      const rounds = end.ceiling === Number.POSITIVE_INFINITY ? ROUNDS : MORE_ROUNDS
+      const all = Math.max(ROUNDS.least, Math.min(ROUNDS.most, Math.round(ROUNDS.steps / end.problem.nodes ** 2)))
+      const rounds = end.ceiling === Number.POSITIVE_INFINITY ? all : Math.ceil(MORE_ROUNDS * all)
       end.potentials = betterPotentials(end.problem, end.potentials, {
         ceiling: this.#cost,
         rounds,
