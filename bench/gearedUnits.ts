@@ -1,10 +1,19 @@
 // Geared units for the bench: invented, made from a seed, shaped like the trade's work rather than like chains.
 //
-// A unit is a housing with three attitudes and one body (a shaft with its gears) for every 14 operations or so. A body is built up
+// A unit is a housing with three attitudes and one body (a shaft with its gears) for every 16 operations or so. A body is built up
 // at the bench and the press: keys, gears, a bearing warmed in the oven (a least heating time, and then it has to go home
-// at once), a snap ring, a look at the run-out. Then it goes into the housing through one of two ways; its far bearing, end ring, shims,
-// float check, seal and cover follow at either end. Some bodies have to be in before others; a gear that is parked may shut a
-// way; covers shut openings; sealant has an open time and the last one a cure before the oil. Tools are shared by all bodies.
+// at once), a snap ring, a look at the run-out. Then it goes into the housing through one of two ways and its far bearing follows.
+//
+// Its float is set by a trial: a trial ring goes on, the float is read with the unit turned over, the trial ring comes off and
+// the ring that the reading asks for goes on; then the cover at that end and the seal at the other. (The trial stands as its four
+// operations, once through.)
+//
+// Not chains: some bodies have to be in before others, or else the others wait with their far bearing and wall ring; every second
+// body's backlash is read once both gears run; covers and seals only have to be on before the oil; loose plugs fit in anywhere
+// before it. Sealant has an open time and the lid a cure before the oil. Tools, press and oven are shared by all bodies.
+//
+// What a seed decides: which end each body is set from, its durations and heating time, which bodies have to pass each other, and
+// the plugs. Every gear may go on with the mallet and every body in from the side, at a hazard.
 import { uniformInt } from 'pure-rand/distribution/uniformInt'
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus'
 import type { Alternative, Lag, Mode, Need, Operation, PlanningProblem, Reason } from '../src/planning/model/problem.ts'
@@ -76,7 +85,7 @@ export function gearedUnit({ seed, operations: wanted, clocks = true }: UnitReci
     })
   }
 
-  const bodies = Math.max(1, Math.floor((wanted - 8) / 14))
+  const bodies = Math.max(1, Math.floor((wanted - 8) / 16))
   const box = 'housing'
   const drain = add('drain plug', 2, [way(box, 'any', 'bench', 'sockets')])
   let previousIn: string | null = null
@@ -123,11 +132,13 @@ export function gearedUnit({ seed, operations: wanted, clocks = true }: UnitReci
       }
     }
     const far = add(name('far bearing'), roll(5, 9), [way(box, other, 'bench', 'mallet')], [after(goesIn, wall)])
-    const endRing = add(name('end ring'), 2, [way(box, other, 'bench', 'ring pliers')], [after(far)])
-    const float = add(name('float'), roll(5, 9), [way(box, end, 'bench', 'dial')], [after(endRing)])
+    const trialOn = add(name('trial ring on'), 2, [way(box, other, 'bench', 'ring pliers')], [after(far)])
+    const float = add(name('float'), roll(5, 9), [way(box, end, 'bench', 'dial')], [after(trialOn)])
+    const trialOff = add(name('trial ring off'), 2, [way(box, other, 'bench', 'ring pliers')], [after(float)])
+    const endRing = add(name('end ring'), 2, [way(box, other, 'bench', 'ring pliers')], [after(trialOff)])
     const cover = add(name('cover'), roll(6, 10), [way(box, other, 'bench', 'sockets')], [after(endRing)])
-    const seal = add(name('seal'), roll(3, 6), [way(box, end, 'bench', 'mallet')], [after(float)])
-    checks.push(float)
+    const seal = add(name('seal'), roll(3, 6), [way(box, end, 'bench', 'mallet')], [after(endRing)])
+    checks.push(endRing)
     closers.push(cover, seal)
     previousIn = goesIn
     if (body % 2 === 0) {

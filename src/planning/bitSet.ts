@@ -45,6 +45,12 @@ export const isWithin = (part: BitSet, whole: BitSet): boolean => {
 
 export const isEmpty = (set: BitSet): boolean => set.every((word) => word === 0)
 
+export function sizeOf(set: BitSet): number {
+  let count = 0
+  for (const word of set) for (let bits = word; bits !== 0; bits &= bits - 1) count++
+  return count
+}
+
 /** The members, smallest first. */
 export function membersOf(set: BitSet): number[] {
   const members: number[] = []

@@ -3,6 +3,7 @@ import { closing } from './closing.ts'
 import type { Mode, PlanningProblem, Setup } from './model/problem.ts'
 import { instanceOf } from './search/instance.ts'
 import { solve } from './search/solve.ts'
+import { TimeIsUp } from './search/timeIsUp.ts'
 
 export interface Feasibility {
   readonly answer: 'yes' | 'no' | 'not known'
@@ -34,9 +35,18 @@ export function canBeDone(
   problem: PlanningProblem,
   { effort, late }: { effort: number; late: () => boolean },
 ): Feasibility {
-  const closed = closing(bare(problem))
+  try {
+    return triedOut(problem, { effort, late })
+  } catch (thrown) {
+    if (!(thrown instanceof TimeIsUp)) throw thrown
+    return { answer: 'not known', states: 0 }
+  }
+}
+
+function triedOut(problem: PlanningProblem, { effort, late }: { effort: number; late: () => boolean }): Feasibility {
+  const closed = closing(bare(problem), { late })
   if (closed.contradiction) return { answer: 'no', states: 0 }
-  const solution = solve(instanceOf(closed), { effort, late, anyWillDo: true })
+  const solution = solve(instanceOf(closed, late), { effort, late, anyWillDo: true })
   if (solution.steps) return { answer: 'yes', states: solution.states }
   return { answer: solution.proven ? 'no' : 'not known', states: solution.states }
 }

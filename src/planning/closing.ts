@@ -2,6 +2,7 @@
 import { addAll, type BitSet, emptySet, hasBit, isEmpty, keepOnly, meets, membersOf, setOf, takeOut } from './bitSet.ts'
 import type { Need, OpId, PlanningProblem } from './model/problem.ts'
 import { lagConstraints } from './relations/lagConstraints.ts'
+import { watch } from './search/timeIsUp.ts'
 
 /** A relation of the problem that a conclusion rests on; a mode stands for the hands and the set-up it asks for. */
 export interface Relation {
@@ -108,9 +109,11 @@ class Closer {
   readonly modes: LiveMode[][]
   readonly fallenModes: Grounds[][]
   readonly options: ClosingOptions
+  readonly #check: () => void
   changed = false
 
   constructor(problem: PlanningProblem, options: ClosingOptions) {
+    this.#check = watch(options.late ?? (() => false))
     this.problem = problem
     this.size = problem.operations.length
     problem.operations.forEach((operation, at) => {
@@ -170,14 +173,15 @@ class Closer {
     if (hasBit(this.before[before]!, after)) {
       throw new Contradiction({ relations: grounds.relations, orders: [...grounds.orders, [after, before]] })
     }
+    this.#check()
     this.changed = true
     this.orders.push({ before, after, grounds, relation })
     const earlier = [before, ...membersOf(this.before[before]!)]
     const later = [after, ...membersOf(this.after[after]!)]
     const allEarlier = setOf(this.size, earlier)
     const allLater = setOf(this.size, later)
-    for (const op of later) addAll(this.before[op]!, allEarlier)
-    for (const op of earlier) addAll(this.after[op]!, allLater)
+    spread(this.before, later, allEarlier)
+    spread(this.after, earlier, allLater)
   }
 
   /** Widens an alternative by what is certain; returns the grounds on which it falls, or null while it stands. */
@@ -292,6 +296,7 @@ class Closer {
     do {
       this.changed = false
       for (let owner = 0; owner < this.size; owner++) {
+        this.#check()
         for (const live of this.own[owner]!) this.closeNeed(live)
         for (const live of this.derived[owner]!) this.closeNeed(live)
         this.closeModes(owner)
@@ -306,6 +311,7 @@ class Closer {
   derive(): void {
     for (const list of this.derived) list.length = 0
     for (let owner = 0; owner < this.size; owner++) {
+      this.#check()
       for (const live of this.own[owner]!) this.deriveFrom(owner, [[live]], live)
       const modes = this.modes[owner]!
       if (modes.length === 1) for (const live of modes[0]!.needs) this.deriveFrom(owner, [[live]], live)
@@ -426,7 +432,16 @@ class Closer {
   }
 }
 
+/** Adds `more` to the sets of these operations; where it is small, few words have to be looked at. */
+function spread(sets: readonly BitSet[], ops: readonly number[], more: BitSet): void {
+  const words: number[] = []
+  for (let word = 0; word < more.length; word++) if (more[word] !== 0) words.push(word)
+  for (const op of ops) for (const word of words) sets[op]![word]! |= more[word]!
+}
+
 export interface ClosingOptions {
+  /** @throws TimeIsUp when this says so */
+  readonly late?: () => boolean
   /** Lags give certain orders too, unless they are left out (as when sequences are counted). */
   readonly useLags?: boolean
   /** Orders that are known from elsewhere. */

@@ -35,6 +35,75 @@ describe('counting sequences', () => {
     })
   })
 
+  it('counts m × n grids, the standard Young tableaux: OEIS A005789 (3 × n) and A005790 (4 × n), by the hook lengths', () => {
+    const grid = (rows: number, columns: number) => {
+      const pairs: [number, number][] = []
+      for (let row = 0; row < rows; row++)
+        for (let column = 0; column < columns; column++) {
+          if (row > 0) pairs.push([(row - 1) * columns + column, row * columns + column])
+          if (column > 0) pairs.push([row * columns + column - 1, row * columns + column])
+        }
+      return count(rows * columns, ...pairs)
+    }
+    ;[1, 5, 42, 462, 6006, 87516].forEach((expected, at) => {
+      expect(grid(3, at + 1), `3 × ${at + 1}`).toBe(String(expected))
+    })
+    ;[1, 14, 462, 24024, 1662804].forEach((expected, at) => {
+      expect(grid(4, at + 1), `4 × ${at + 1}`).toBe(String(expected))
+    })
+    // Frame, Robinson, Thrall 1954: n! divided by the product of the hook lengths; here 5 × 6, past 2^53.
+    let hooks = 1n
+    let factorial = 1n
+    for (let row = 0; row < 5; row++)
+      for (let column = 0; column < 6; column++) {
+        hooks *= BigInt(5 - row + 6 - column - 1)
+        factorial *= BigInt(row * 6 + column + 1)
+      }
+    expect(grid(5, 6)).toBe((factorial / hooks).toString())
+  })
+
+  it('counts staircases: OEIS A005118, and shifted ones: OEIS A003121', () => {
+    const cells = (n: number, from: (row: number) => number, to: (row: number) => number) => {
+      const place = new Map<string, number>()
+      for (let row = 0; row < n; row++)
+        for (let column = from(row); column < to(row); column++) place.set(`${row} ${column}`, place.size)
+      const pairs = [...place].flatMap(([cell, at]): [number, number][] => {
+        const [row, column] = cell.split(' ').map(Number) as [number, number]
+        return [`${row + 1} ${column}`, `${row} ${column + 1}`].flatMap((next) => {
+          const after = place.get(next)
+          return after === undefined ? [] : [[at, after] as [number, number]]
+        })
+      })
+      return count(place.size, ...pairs)
+    }
+    ;[1, 2, 16, 768, 292864].forEach((expected, at) => {
+      const n = at + 1
+      const staircase = cells(
+        n,
+        () => 0,
+        (row) => n - row,
+      )
+      expect(staircase, `${n} rows`).toBe(String(expected))
+    })
+    ;[1, 1, 2, 12, 286, 33592, 23178480].forEach((expected, at) => {
+      const shifted = cells(
+        at + 1,
+        (row) => row,
+        () => at + 1,
+      )
+      expect(shifted, `${at + 1} rows, shifted`).toBe(String(expected))
+    })
+  })
+
+  it('counts the sets of n things, smaller before larger: OEIS A046873', () => {
+    ;[1, 1, 2, 48, 1680384].forEach((expected, n) => {
+      const pairs: [number, number][] = []
+      for (let set = 0; set < 2 ** n; set++)
+        for (let bit = 0; bit < n; bit++) if (!((set >> bit) & 1)) pairs.push([set, set | (1 << bit)])
+      expect(count(2 ** n, ...pairs), `${n} things`).toBe(String(expected))
+    })
+  })
+
   it('counts pairs side by side: OEIS A000680', () => {
     ;[1, 6, 90, 2520, 113400, 7484400, 681080400, 81729648000].forEach((expected, at) => {
       const pairs = Array.from({ length: at + 1 }, (_, pair): [number, number] => [2 * pair, 2 * pair + 1])

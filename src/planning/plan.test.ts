@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest'
+import { setOf } from './bitSet.ts'
+import { checkSequence } from './checker/checkSequence.ts'
 import { closing } from './closing.ts'
 import { countSequences } from './countSequences.ts'
 import type { PlanningProblem } from './model/problem.ts'
@@ -6,13 +8,15 @@ import { type PlanProgress, plan } from './plan.ts'
 import { compareValues } from './relations/compareValues.ts'
 import { bodiesOf } from './search/bodies.ts'
 import { instanceOf } from './search/instance.ts'
+import { Kernel } from './search/kernel.ts'
 import { type Limits, solve } from './search/solve.ts'
 import { tripleOf } from './search/tripleOf.ts'
 import { lag, mode, need, operation, problemOf } from './testing/examples.ts'
-import { exhaust } from './testing/exhaustive.ts'
+import { exhaust, valueOfSequence } from './testing/exhaustive.ts'
 import { dice, randomProblem } from './testing/randomProblem.ts'
 
 const CASES = 500
+const ALL_CASES = 2_000
 
 /** The key of the best sequence; undefined when there is none. */
 function best(problem: PlanningProblem, limits: Partial<Limits> = {}) {
@@ -22,6 +26,24 @@ function best(problem: PlanningProblem, limits: Partial<Limits> = {}) {
 }
 
 const pick = <T>(roll: (from: number, to: number) => number, list: readonly T[]): T => list[roll(0, list.length - 1)]!
+
+/** Forty operations with tools in turn: more than a short search can prove. */
+function shortOfTime(): PlanningProblem {
+  const roll = dice(5)
+  const step = (at: number) =>
+    operation(`o${at}`, at < 5 ? [] : [need(`n${at}`, { done: [`o${at - 5}`] })], {
+      modes: [mode({ workpiece: `w${roll(1, 3)}`, tools: [`t${roll(1, 6)}`], station: `s${roll(1, 3)}` })],
+    })
+  return problemOf(
+    Array.from({ length: 40 }, (_, at) => step(at)),
+    {
+      changes: { turn: {}, station_s: 0, workpiece_s: 7, tools_s: 5 },
+    },
+  )
+}
+
+const valueFound = (problem: PlanningProblem, { key }: { readonly key: number | null }) =>
+  key === null ? null : tripleOf(instanceOf(closing(problem)), key)
 
 describe('the best sequence', () => {
   it('delays the warming of a bearing until all else is ready, rather than break its clock', () => {
@@ -72,25 +94,63 @@ describe('the best sequence', () => {
     expect(plan(given(1)).value).toEqual([0, 120, 1])
   })
 
-  it(`is the one that exhaustive search finds (seeds 1 to ${CASES})`, () => {
+  it(`is the one that exhaustive search finds, with the reductions and without, and right (seeds 1 to ${ALL_CASES})`, () => {
     let feasible = 0
-    for (let seed = 1; seed <= CASES; seed++) {
+    for (let seed = 1; seed <= ALL_CASES; seed++) {
       const problem = randomProblem(seed, {
-        operations: 4 + (seed % 6),
+        operations: seed <= CASES ? 4 + (seed % 6) : 4 + (seed % 3),
         plain: 3 + (seed % 4),
         lags: (seed >> 2) % 4,
         modes: (seed >> 1) % 4,
       })
-      const { best: expected, orders, complete } = exhaust(problem, 30_000)
+      const { best: expected, orders, complete } = exhaust(problem, seed <= CASES ? 10_000 : 3_000)
       expect(countSequences(problem), `orders, seed ${seed}`).toBe(orders.toString())
-      const { value, proven, feasible: canBe, bound } = plan(problem)
+      const result = plan(problem)
+      const { value, proven, feasible: canBe, bound } = result
       expect([proven, canBe], `proven, seed ${seed}`).toEqual(value ? [true, 'yes'] : [false, 'no'])
       if (complete) expect(value, `value, seed ${seed}`).toEqual(expected)
       else if (expected) expect(compareValues(value!, expected), `value, seed ${seed}`).toBeLessThanOrEqual(0)
       expect(bound).toEqual(value)
+      if (value) expect(checkSequence(problem, result), `checked, seed ${seed}`).toMatchObject({ breaches: [], value })
+      const plainly = best(problem, { reduce: false })
+      expect(plainly ? valueFound(problem, plainly) : null, `without reductions, seed ${seed}`).toEqual(value)
       if (expected) feasible++
     }
-    expect(feasible).toBeGreaterThan(200)
+    expect(feasible).toBeGreaterThan(800)
+  })
+
+  it('has totals kept along the way that agree with the full evaluation, after random moves (seeds 1 to 300)', () => {
+    let compared = 0
+    for (let seed = 1; seed <= 300; seed++) {
+      const roll = dice(seed)
+      const problem = randomProblem(seed, {
+        operations: 10,
+        lags: seed % 4,
+        plain: 3,
+        away: 1,
+        modes: 4,
+        named: seed % 8,
+      })
+      const closed = closing(problem)
+      if (closed.contradiction) continue
+      const kernel = new Kernel(instanceOf(closed), { reduce: false })
+      const all = { effort: 1_000_000, late: () => false }
+      let found = kernel.pass(40, Number.POSITIVE_INFINITY, all).found
+      for (let move = 0; found && move < 6; move++) {
+        const { key, steps } = found
+        const choices = steps.map(({ op, place }) => {
+          const operation = problem.operations[op]!
+          return { op: operation.id, mode: operation.modes[place]! }
+        })
+        expect(tripleOf(kernel.instance, key), `seed ${seed}, move ${move}`).toEqual(valueOfSequence(problem, choices))
+        compared++
+        // Takes a few operations out and puts them back anywhere, better or not.
+        const free = setOf(10, [roll(0, 9), roll(0, 9), roll(0, 9)])
+        const order = steps.map(({ op }) => op)
+        found = kernel.pass(roll(1, 4), Number.POSITIVE_INFINITY, { ...all }, { order, free }).found
+      }
+    }
+    expect(compared).toBeGreaterThan(500)
   })
 
   it(`is found and proven from the narrowest start, with clocks and dear changes (seeds 1001 to ${1000 + CASES})`, () => {
@@ -190,22 +250,54 @@ describe('the best sequence', () => {
   })
 
   it('stops when the time is up, with the best so far and a bound', () => {
-    const roll = dice(5)
-    const step = (at: number) =>
-      operation(`o${at}`, at < 5 ? [] : [need(`n${at}`, { done: [`o${at - 5}`] })], {
-        modes: [mode({ workpiece: `w${roll(1, 3)}`, tools: [`t${roll(1, 6)}`], station: `s${roll(1, 3)}` })],
-      })
-    const problem = problemOf(
-      Array.from({ length: 40 }, (_, at) => step(at)),
-      {
-        changes: { turn: {}, station_s: 0, workpiece_s: 7, tools_s: 5 },
-      },
-    )
+    const problem = shortOfTime()
     let clock = 0
     const { value, bound, proven } = plan(problem, { now: () => clock++, timeLimit_s: 0.005 })
     expect(value).not.toBeNull()
     expect(proven).toBe(false)
     expect(compareValues(bound!, value!)).toBeLessThan(0)
+  })
+
+  it('names lags that go round as what forbids every sequence', () => {
+    const round = problemOf([operation('a'), operation('b'), operation('c')], {
+      lags: [
+        lag('ab', 'a end', 'b start', { min_s: 5 }),
+        lag('bc', 'b end', 'c start', { min_s: 5 }),
+        lag('ca', 'c end', 'a start', { min_s: 5 }),
+        lag('free', 'a start', 'b end', { min_s: -100 }),
+      ],
+    })
+    const { value, proven, conflict } = plan(round)
+    expect([value, proven]).toEqual([null, false])
+    expect(conflict!.members.map(({ id }) => id).sort()).toEqual(['ab', 'bc', 'ca'])
+    expect(conflict!.irreducible).toBe(true)
+  })
+
+  it('stops when it is cancelled, with the best so far and a bound', () => {
+    const problem = shortOfTime()
+    let asked = 0
+    const { value, bound, proven } = plan(problem, { effort: 10_000_000, cancelled: () => asked++ > 3 })
+    expect([value !== null, proven]).toEqual([true, false])
+    expect(compareValues(bound!, value!)).toBeLessThanOrEqual(0)
+  })
+
+  it('keeps to the time also where a large problem is only being prepared', () => {
+    // Forty tools in turn, each step within a minute of the one before it: a chain that is only found one by one.
+    const problem = problemOf(
+      Array.from({ length: 1_000 }, (_, at) => operation(`o${at}`, [], { modes: [mode({ tools: [`t${at % 40}`] })] })),
+      {
+        lags: Array.from({ length: 999 }, (_, at) =>
+          lag(`l${at}`, `o${at} end`, `o${at + 1} start`, { min_s: 5, max_s: 60 }),
+        ),
+        changes: { turn: {}, station_s: 0, workpiece_s: 0, tools_s: 20 },
+      },
+    )
+    let clock = 0
+    const { value, bound, proven, conflict } = plan(problem, { now: () => clock++, timeLimit_s: 0.005 })
+    expect([value, proven, conflict]).toEqual([null, false, null])
+    expect(bound).toEqual([0, 10_000, 0])
+    // Asked some few times, not once for each of the steps.
+    expect(clock).toBeLessThan(20)
   })
 
   it('tells of its progress: values fall, bounds rise', () => {

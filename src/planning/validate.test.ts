@@ -90,8 +90,8 @@ describe('validating', () => {
   })
 
   it('finds what is too large', () => {
-    const many = Array.from({ length: 2001 }, (_, at) => operation(`o${at}`))
-    expect(says(problemOf(many))).toEqual(['The problem has 2001 operations; the most that is taken is 2000.'])
+    const many = Array.from({ length: 10_001 }, (_, at) => operation(`o${at}`))
+    expect(says(problemOf(many))).toEqual(['The problem has 10001 operations; the most that is taken is 10000.'])
   })
 
   it('refuses a wrong version, and numbers that cannot be compared exactly', () => {
@@ -102,6 +102,22 @@ describe('validating', () => {
       operation(`o${at}`, [], { duration_s: { low: 0, usual: 9_000_000, high: 9_000_000 } }),
     )
     expect(() => plan(problemOf(long))).toThrow('too much to compare exactly')
+  })
+
+  it('refuses absurd times, whatever they are', () => {
+    const lasting = (usual: number) =>
+      says(problemOf([operation('a', [], { duration_s: { low: usual, usual, high: usual } })]))[0]
+    const expected = 'expected is a whole number from 0 to 10000000.'
+    expect(lasting(-1)).toBe(`The operation 'a': a duration in seconds is -1; ${expected}`)
+    expect(lasting(Number.NaN)).toBe(`The operation 'a': a duration in seconds is NaN; ${expected}`)
+    expect(lasting(1e300)).toBe(`The operation 'a': a duration in seconds is 1e+300; ${expected}`)
+    expect(lasting(0.1)).toBe(`The operation 'a': a duration in seconds is 0.1; ${expected}`)
+  })
+
+  it('refuses a million operations before it looks at any of them', () => {
+    const one = operation('a')
+    const million = Array.from({ length: 1_000_000 }, () => one)
+    expect(says(problemOf(million))).toEqual(['The problem has 1000000 operations; the most that is taken is 10000.'])
   })
 
   it('is asked by every door', () => {

@@ -4,7 +4,7 @@ import { hasBit } from './bitSet.ts'
 import { closing } from './closing.ts'
 import type { Between, Need, PlanningProblem } from './model/problem.ts'
 
-const MOST_OPERATIONS = 2_000
+const MOST_OPERATIONS = 10_000
 const MOST_RELATIONS = 40_000
 const MOST_SECONDS = 10_000_000
 const MOST_HAZARD = 1_000
@@ -13,7 +13,7 @@ const MOST_TRIES = 100
 /**
  * Everything that is wrong with a problem, in the order of its parts; an empty list when it can be planned.
  *
- * Limits: 2,000 operations, 40,000 needs and lags, 10,000,000 seconds (116 days) and 1,000 points of hazard for each number.
+ * Limits: 10,000 operations, 40,000 needs and lags, 10,000,000 seconds (116 days) and 1,000 points of hazard for each number.
  *
  * @example validate(problem)   // []
  */
@@ -34,6 +34,7 @@ export function validate(problem: PlanningProblem): Problem[] {
   if (relations > MOST_RELATIONS) {
     wrong('PLANNING_TOO_LARGE', { what: 'needs and lags', received: relations, most: MOST_RELATIONS })
   }
+  if (found.length > 0) return found
   const ids = new Set<string>()
   for (const { id } of operations) {
     if (ids.has(id)) wrong('PLANNING_DUPLICATE', { what: 'operation', id, where: 'the problem' })

@@ -1,12 +1,18 @@
 // How many changes are left at least, of something that operations name by a value (say, the tools in hand): the problem with all
 // else taken away, solved exactly as far as that is cheap, and by counting visits beyond.
-import { addBit, type BitSet, hasBit, membersOf, setOf } from '../bitSet.ts'
+import { addBit, type BitSet, hasBit, membersOf, setOf, sizeOf, takeOut } from '../bitSet.ts'
 import type { Instance } from './instance.ts'
 import { SetTable } from './setTable.ts'
+import { watch } from './timeIsUp.ts'
 
 /** So many positions are solved exactly; after that, visits are counted. */
 const MOST_SOLVED = 4_000
+/** Changes that are followed one after another before visits are counted. */
+const DEEPEST = 500
 const UNKNOWN = -1
+const FEW_VALUES = 64
+/** Operations times values up to which chains are followed for visits. */
+const MOST_VISITS = 10_000_000
 
 export class AspectBound {
   readonly #local: Int32Array
@@ -23,11 +29,13 @@ export class AspectBound {
   readonly #marks: Uint8Array
   readonly #words: number
   readonly #states: SetTable
-  /** By state and value + 1. */
+  /** By state and value + 1; of many values few are ever asked for in one state. */
   #least: Int16Array
+  readonly #sparse: Map<number, number> | null
   readonly #positions: SetTable
   #solved: Int16Array
   #budget = MOST_SOLVED
+  #depth = 0
 
   /**
    * @param values how many values there are
@@ -46,24 +54,30 @@ export class AspectBound {
     this.#words = Math.max(1, (forced.length + 31) >>> 5)
     for (let value = 0; value < this.#values; value++) this.#accepting.push([])
     const befores: BitSet[] = []
+    const check = watch(instance.late)
     forced.forEach((op, at) => {
       this.#local[op] = at
       this.#wants.push(wants[op]!)
       for (const value of wants[op]!) this.#accepting[value]!.push(at)
+      check()
       const before = new Uint32Array(this.#words)
+      for (let other = at - 1; other >= 0; other--)
+        if (hasBit(closing.before[op]!, forced[other]!)) addBit(before, other)
+      const rest = before.slice()
       const right: number[] = []
       for (let other = at - 1; other >= 0; other--) {
-        if (!hasBit(closing.before[op]!, forced[other]!)) continue
-        addBit(before, other)
-        if (!right.some((later) => hasBit(befores[later]!, other))) right.push(other)
+        if (!hasBit(rest, other)) continue
+        right.push(other)
+        takeOut(rest, befores[other]!)
       }
       befores.push(before)
       this.#rightBefore.push(right)
     })
     this.#full = setOf(this.#words * 32, forced.keys())
-    this.#countVisits(befores)
+    this.#countVisits(befores, check)
     this.#states = new SetTable(this.#words)
-    this.#least = new Int16Array(256 * (this.#values + 1)).fill(UNKNOWN)
+    this.#sparse = values > FEW_VALUES ? new Map() : null
+    this.#least = new Int16Array(this.#sparse ? 0 : 256 * (values + 1)).fill(UNKNOWN)
     this.#positions = new SetTable(this.#words)
     this.#solved = new Int16Array(256).fill(UNKNOWN)
     this.clear()
@@ -72,6 +86,7 @@ export class AspectBound {
   /** Forgets all states but that in which nothing is done. */
   clear(): void {
     this.#states.clear()
+    this.#sparse?.clear()
     this.#least.fill(UNKNOWN)
     this.#states.findOrAdd(new Uint32Array(this.#words), 0, -1)
   }
@@ -82,7 +97,7 @@ export class AspectBound {
     if (local < 0) return state
     const next = this.#states.findOrAdd(this.#states.setWords, state * this.#words, local)
     const room = this.#values + 1
-    if ((next + 1) * room > this.#least.length) {
+    if (!this.#sparse && (next + 1) * room > this.#least.length) {
       const more = new Int16Array(this.#least.length * 2).fill(UNKNOWN)
       more.set(this.#least)
       this.#least = more
@@ -93,7 +108,7 @@ export class AspectBound {
   /** Changes that are left at least, from a state in which the aspect stands at `value` (−1: unknown). */
   least(state: number, value: number): number {
     const place = state * (this.#values + 1) + value + 1
-    const known = this.#least[place]!
+    const known = this.#sparse ? (this.#sparse.get(place) ?? UNKNOWN) : this.#least[place]!
     if (known !== UNKNOWN) return known
     const done = this.#states.setWords.slice(state * this.#words, (state + 1) * this.#words)
     let least = 0
@@ -103,7 +118,8 @@ export class AspectBound {
       least = values.length === 0 ? 0 : MOST_CHANGES
       for (const first of values) least = Math.min(least, this.#fromClosed(this.#closure(done, first)))
     }
-    this.#least[place] = least
+    if (this.#sparse) this.#sparse.set(place, least)
+    else this.#least[place] = least
     return least
   }
 
@@ -111,11 +127,20 @@ export class AspectBound {
    * A chain of certain order that comes back to a value, with something between that cannot be done there, visits it again.
    * Visits to different values add up, whichever chains they come from.
    */
-  #countVisits(befores: readonly BitSet[]): void {
+  #countVisits(befores: readonly BitSet[], check: () => void): void {
     const count = this.#wants.length
     const values = this.#values
+    if (count * values > MOST_VISITS) {
+      // Too many to follow chains: each value that must be visited at all is visited once.
+      for (let value = 0; value < values; value++) {
+        const ops = Int32Array.from(this.#accepting[value]!.filter((at) => this.#wants[at]!.length === 1))
+        this.#visiting.push({ ops, visits: new Int32Array(ops.length).fill(1) })
+      }
+      return
+    }
     const visits = new Int16Array(count * values)
     for (let at = count - 1; at >= 0; at--) {
+      check()
       const own = this.#wants[at]!
       const mine = at * values
       if (own.length === 1 && visits[mine + own[0]!] === 0) visits[mine + own[0]!] = 1
@@ -194,7 +219,7 @@ export class AspectBound {
       }
     }
     least = Math.max(1, least)
-    if (this.#budget <= 0) return least
+    if (this.#budget <= 0 || this.#depth >= DEEPEST) return least
     const position = this.#positions.findOrAdd(done, 0, -1)
     if (position >= this.#solved.length) {
       const more = new Int16Array(this.#solved.length * 2).fill(UNKNOWN)
@@ -204,19 +229,15 @@ export class AspectBound {
     if (this.#solved[position] !== UNKNOWN) return this.#solved[position]!
     this.#budget--
     let best = MOST_CHANGES
+    this.#depth++
     for (const value of this.#open(done)) {
       if (best <= least) break
       best = Math.min(best, 1 + this.#fromClosed(this.#closure(done, value)))
     }
+    this.#depth--
     this.#solved[position] = best
     return best
   }
 }
 
 const MOST_CHANGES = 32_000
-
-function sizeOf(set: BitSet): number {
-  let count = 0
-  for (const word of set) for (let bits = word; bits !== 0; bits &= bits - 1) count++
-  return count
-}

@@ -1,12 +1,13 @@
 // A closed problem as the search wants it: operations by number, needs as bit masks, set-ups and lags numbered.
 import { Problem } from '../../problem/problem.ts'
-import { addBit, type BitSet, emptySet, hasBit, meets, membersOf, setOf, wordsFor } from '../bitSet.ts'
+import { addBit, type BitSet, emptySet, hasBit, membersOf, setOf, sizeOf, takeOut, wordsFor } from '../bitSet.ts'
 import type { ClosedNeed, Closing } from '../closing.ts'
 import { lagConstraints } from '../relations/lagConstraints.ts'
 import { isLifted } from '../relations/relationsIn.ts'
 import { aspectsOf, type Demand } from './aspects.ts'
 import { type Between, betweenOf, mostBetween } from './between.ts'
 import { Setups } from './setups.ts'
+import { watch } from './timeIsUp.ts'
 
 /** An alternative as masks over all operations. */
 interface Masks {
@@ -56,6 +57,8 @@ export interface Instance {
   /** Lexicographic triples as one number: (hazard · elapsedRange + elapsed) · changesRange + changes. */
   readonly elapsedRange: number
   readonly changesRange: number
+  /** Whether the time is up: preparations that take long ask. */
+  readonly late: () => boolean
 }
 
 /** One constraint for each pair of starts, without those that the certain order gives anyway. */
@@ -71,6 +74,25 @@ function tightestBounds(closing: Closing, durations: Int32Array): Bound[] {
   return [...tightest.values()]
 }
 
+/** The certain order without what follows from the rest of it. */
+function rightBeforeOf({ before }: Closing, late: () => boolean): number[][] {
+  const check = watch(late)
+  const rank = before.map(sizeOf)
+  // What has most before it comes first, so that whatever is left when its turn comes follows from nothing else.
+  const ranked = [...before.keys()].sort((one, other) => rank[other]! - rank[one]!)
+  return before.map((set) => {
+    check()
+    const rest = set.slice()
+    const right: number[] = []
+    for (const earlier of ranked) {
+      if (!hasBit(rest, earlier)) continue
+      right.push(earlier)
+      takeOut(rest, before[earlier]!)
+    }
+    return right.sort((one, other) => one - other)
+  })
+}
+
 const MOST_CHANGES = 4
 /** Times are kept in 32 bits, with room for sums. */
 const MOST_ELAPSED = 500_000_000
@@ -79,7 +101,7 @@ const MOST_ELAPSED = 500_000_000
  * The problem has to be valid and its closing without contradiction.
  * @throws PLANNING_RANGE when the numbers are too large to be compared exactly
  */
-export function instanceOf(closing: Closing): Instance {
+export function instanceOf(closing: Closing, late: () => boolean = () => false): Instance {
   const { problem } = closing
   const size = problem.operations.length
   const durations = Int32Array.from(problem.operations, ({ duration_s }) => duration_s.usual)
@@ -121,9 +143,11 @@ export function instanceOf(closing: Closing): Instance {
   })
 
   const bounds = tightestBounds(closing, durations)
-  const boundsOf = problem.operations.map((_, op) =>
-    bounds.filter(({ later, earlier }) => later === op || earlier === op),
-  )
+  const boundsOf: Bound[][] = problem.operations.map(() => [])
+  for (const bound of bounds) {
+    boundsOf[bound.later]!.push(bound)
+    boundsOf[bound.earlier]!.push(bound)
+  }
   // One step changes at most the workpiece, the station, the tools and one attitude.
   const changeSeconds = [...aspects.map(({ seconds }) => seconds)]
     .sort((one, other) => other - one)
@@ -150,9 +174,7 @@ export function instanceOf(closing: Closing): Instance {
     size,
     words: wordsFor(size),
     durations,
-    rightBefore: problem.operations.map((_, op) =>
-      membersOf(closing.before[op]!).filter((earlier) => !meets(closing.before[op]!, closing.after[earlier]!)),
-    ),
+    rightBefore: rightBeforeOf(closing, late),
     needs: closing.needs.map((list) => list.map(masked)),
     modes,
     modesOf,
@@ -165,6 +187,7 @@ export function instanceOf(closing: Closing): Instance {
     blocks,
     elapsedRange,
     changesRange,
+    late,
   }
 }
 

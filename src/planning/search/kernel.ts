@@ -2,6 +2,7 @@
 // other label covers. Exact while nothing is dropped; with a width it keeps the most promising labels and remembers the best
 // that any dropped one could have become.
 import { type BitSet, hasBit, membersOf } from '../bitSet.ts'
+import type { AlikeBound } from './alike.ts'
 import { ChangesBound } from './changesBound.ts'
 import { Deadlines } from './deadlines.ts'
 import type { Instance } from './instance.ts'
@@ -61,9 +62,18 @@ export class Kernel {
   readonly #reductions: Reductions
   readonly #naming: Uint32Array[]
   readonly #holding: Uint32Array
+  /** A sharper bound on set-ups, where there is one. It holds for every instance that was made from its own. */
+  readonly alike: AlikeBound | null
+  #asksAlike = true
+  /** What it said, by set and set-up of the layer in hand. */
+  readonly #alikeKnown = new Map<number, Remainder | null>()
 
-  constructor(instance: Instance, { reduce = true } = {}) {
+  constructor(
+    instance: Instance,
+    { reduce = true, alike = null }: { reduce?: boolean; alike?: AlikeBound | null } = {},
+  ) {
     this.instance = instance
+    this.alike = alike
     this.waits = waitsOf(instance)
     this.#zones = new Zones(instance)
     this.#deadlines = new Deadlines(instance, this.#zones)
@@ -118,6 +128,8 @@ export class Kernel {
   pass(width: number, limit: number, stop: Stop, scope: Scope = {}): Pass {
     const { instance } = this
     const { order, free, clocks = 'any' } = scope
+    // A window looks at sets that the sharper bound would have to work out one by one.
+    this.#asksAlike = order === undefined
     for (const bound of this.#tracked) bound.clear()
     const fixed = order && free ? order.filter((op) => !hasBit(free, op)) : null
     const freeOps = free ? membersOf(free) : []
@@ -149,7 +161,8 @@ export class Kernel {
     }
     for (let depth = 0; depth < size; depth++) {
       to.clear()
-      if (!this.#expand(from, to, limit, stop, (set) => candidates(from, set, depth))) {
+      this.#alikeKnown.clear()
+      if (stop.late() || !this.#expand(from, to, limit, stop, (set) => candidates(from, set, depth))) {
         for (let label = 0; label < from.labels; label++) {
           if (from.next[label] !== DEAD) bound = Math.min(bound, from.key[label]!)
         }
@@ -320,7 +333,47 @@ export class Kernel {
     const changes = layer.changes[label]! + bound.changes
     let elapsed = layer.time[label]! + layer.work[set]! + bound.seconds
     if (this.waits.length > 0) elapsed = Math.max(elapsed, this.#waiting(layer, label, set))
-    return (hazard * instance.elapsedRange + elapsed) * instance.changesRange + changes
+    const key = (hazard * instance.elapsedRange + elapsed) * instance.changesRange + changes
+    const left = this.alike && this.#asksAlike && this.#remainder(this.alike, layer, label)
+    if (!left) return key
+    // With the wait begun there is nothing to trade seconds for, so that its changes hold whatever the time.
+    const time = left.seconds < 0 ? elapsed : layer.time[label]! + left.seconds
+    const other =
+      ((layer.hazards[label]! + layer.hazard[set]! + left.hazard) * instance.elapsedRange + time) *
+      instance.changesRange
+    return Math.max(key, other + layer.changes[label]! + left.changes)
+  }
+
+  /** What the bound on bodies that are alike says of the rest of a label. */
+  #remainder(alike: AlikeBound, layer: Layer, label: number): Remainder | null {
+    const set = layer.labelSet[label]!
+    const setup = layer.setup[label]!
+    const place = set * 2 ** 24 + setup
+    const known = this.#alikeKnown.get(place)
+    if (known !== undefined) return known
+    let left: Remainder | null = null
+    const at = set * this.instance.words
+    if (alike.look(layer.setWords, at, this.instance.setups.states[setup]!)) {
+      const { hazard, seconds, changes, wait } = alike
+      let more = layer.work[set]!
+      if (wait) {
+        const begun = isIn(layer.setWords, at, wait.earlier)
+        more = begun ? -1 : wait.least + wait.tail + this.#workAhead(wait.ahead, layer, at)
+      }
+      left = { hazard, changes, seconds: more < 0 ? -1 : more + seconds }
+    }
+    this.#alikeKnown.set(place, left)
+    return left
+  }
+
+  #workAhead(ahead: BitSet, layer: Layer, at: number): number {
+    let work = 0
+    for (let word = 0; word < ahead.length; word++) {
+      for (let bits = ahead[word]! & ~layer.setWords[at + word]!; bits !== 0; bits &= bits - 1) {
+        work += this.instance.durations[(word << 5) + 31 - Math.clz32(bits & -bits)]!
+      }
+    }
+    return work
   }
 
   #waiting(layer: Layer, label: number, set: number): number {
@@ -429,6 +482,13 @@ export class Kernel {
     layer.alive = width
     return { bound, dropped: order.length - width }
   }
+}
+
+/** What is left at least: `seconds` to the end, work and waiting and all; −1 where nothing is said of them. */
+interface Remainder {
+  readonly hazard: number
+  readonly seconds: number
+  readonly changes: number
 }
 
 /** In `next`, marks a label that was covered or dropped. */

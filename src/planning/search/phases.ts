@@ -1,6 +1,6 @@
 // What every better sequence has to keep: when so many changes of an aspect are allowed at most, an operation can be done only
 // between an earliest and a latest phase (the number of changes made by then), and whoever must be in an earlier phase comes first.
-import { addBit, type BitSet, emptySet, hasBit, isEmpty, isWithin, membersOf, setOf, takeOut } from '../bitSet.ts'
+import { addBit, type BitSet, emptySet, hasBit, isEmpty, isWithin, membersOf, takeOut } from '../bitSet.ts'
 import type { Instance } from './instance.ts'
 
 const MOST_VALUES = 31
@@ -10,15 +10,13 @@ const MOST_ABREAST = 150
 
 /** For each operation, the fewest changes of the aspect by the time it is done; null when that is too much to find out. */
 export function earliestPhases(instance: Instance, aspect: number, backwards: boolean): Int32Array | null {
-  const { size, modes, modesOf, demands, closing, setups } = instance
+  const { size, closing, setups } = instance
   const before = backwards ? closing.after : closing.before
   const forced = emptySet(size)
   const wants = new Int32Array(size)
   for (let op = 0; op < size; op++) {
-    const values = modesOf[op]!.map((mode) => demands[modes[mode]!.demand]![aspect]!)
-    if (values.some((value) => value < 0 || value >= MOST_VALUES)) continue
-    addBit(forced, op)
-    wants[op] = values.reduce((mask, value) => mask | (1 << value), 0)
+    wants[op] = wantsOf(instance, aspect, op)
+    if (wants[op] !== 0) addBit(forced, op)
   }
   const ops = membersOf(forced)
   const ahead = new Map(
@@ -89,13 +87,22 @@ export function ordersWithin(instance: Instance, aspect: number, most: number): 
   const fromEnd = earliest && earliestPhases(instance, aspect, true)
   if (!earliest || !fromEnd) return []
   const { size, closing } = instance
+  const wants = Array.from({ length: size }, (_, op) => wantsOf(instance, aspect, op))
   const orders: (readonly [number, number])[] = []
   for (let first = 0; first < size; first++) {
-    const known = setOf(size, [first])
     for (let later = 0; later < size; later++) {
-      if (later === first || hasBit(closing.after[first]!, later) || hasBit(known, later)) continue
-      if (most - fromEnd[first]! < earliest[later]!) orders.push([first, later])
+      if (later === first || hasBit(closing.after[first]!, later) || hasBit(closing.before[first]!, later)) continue
+      // Were `later` first, its phase would come no later than that of the other, and before it where they cannot share one.
+      const between = wants[first]! !== 0 && wants[later]! !== 0 && (wants[first]! & wants[later]!) === 0 ? 1 : 0
+      if (earliest[later]! + between + fromEnd[first]! > most) orders.push([first, later])
     }
   }
   return orders
+}
+
+/** The values of an aspect that an operation accepts, as bits; 0 for one that does not depend on it. */
+function wantsOf({ modes, modesOf, demands }: Instance, aspect: number, op: number): number {
+  const values = modesOf[op]!.map((mode) => demands[modes[mode]!.demand]![aspect]!)
+  if (values.some((value) => value < 0 || value >= MOST_VALUES)) return 0
+  return values.reduce((mask, value) => mask | (1 << value), 0)
 }

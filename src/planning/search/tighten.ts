@@ -41,7 +41,8 @@ export function tighten(instance: Instance, ceiling: Ceiling): Instance | null {
   const kept = new Set(modes.filter((mode) => !dropped.has(mode)).map(({ op, place }) => `${op} ${place}`))
   const closed: Closing = closing(instance.closing.problem, {
     orders: [...instance.closing.orders, ...[...orders.values()].map(([before, after]) => ({ before, after }))],
+    late: instance.late,
     hasMode: (op, place) => kept.has(`${op} ${place}`),
   })
-  return closed.contradiction ? null : instanceOf(closed)
+  return closed.contradiction ? null : instanceOf(closed, instance.late)
 }

@@ -3,6 +3,7 @@
 import { addBit, type BitSet, hasBit, keepOnly } from '../bitSet.ts'
 import { ChangesBound } from './changesBound.ts'
 import { type Instance, workOf } from './instance.ts'
+import { watch } from './timeIsUp.ts'
 
 export interface Wait {
   readonly earlier: number
@@ -21,6 +22,7 @@ export interface Wait {
 const WITH_CHANGES = 2
 /** In larger problems one has to do. */
 const LARGE = 300
+const MOST_JOINED = 400
 
 /** Lower bounds on the elapsed time that come from waiting. */
 export function waitsOf(instance: Instance): Wait[] {
@@ -28,12 +30,15 @@ export function waitsOf(instance: Instance): Wait[] {
   const waits = bounds.filter(
     ({ earlier, later, least }) => least > durations[earlier]! && hasBit(closing.before[later]!, earlier),
   )
+  const check = watch(instance.late)
   const tails = new Map<number, number>()
   const tailOf = (op: number): number => {
     const known = tails.get(op)
     if (known !== undefined) return known
     let tail = durations[op]! + workOf(instance, closing.after[op]!)
-    for (const { earlier, later, least } of waits) {
+    check()
+    // Of very many waits each is taken by itself.
+    for (const { earlier, later, least } of waits.length > MOST_JOINED ? [] : waits) {
       if (earlier !== op && !hasBit(closing.after[op]!, earlier)) continue
       let between = 0
       if (earlier !== op) {
