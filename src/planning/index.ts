@@ -21,6 +21,7 @@ export {
 export { type Judgement, judge, type ToldStep } from './judge.ts'
 export type {
   Alternative,
+  Between,
   ChangeCosts,
   Duration,
   GiveUp,
@@ -58,4 +59,5 @@ export { type Repair, type RepairOptions, repair } from './repair.ts'
 export { type NewFacts, type Replan, type ReplanOptions, replan } from './replan.ts'
 export { restOf } from './restOf.ts'
 export { type ShutMode, shutModes } from './shutModes.ts'
+export { readSequenceFile } from './tsplib.ts'
 export { validate } from './validate.ts'

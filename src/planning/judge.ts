@@ -4,6 +4,7 @@ import { closing } from './closing.ts'
 import { judgeCrew } from './judgeCrew.ts'
 import type { Mode, Operation, OpId, PlanningProblem } from './model/problem.ts'
 import type { PlacedStep, Tries, Value } from './model/sequence.ts'
+import { between } from './relations/between.ts'
 import { bestStarts, lags } from './relations/lags.ts'
 import { needHolds, needs } from './relations/needs.ts'
 import { onePerson } from './relations/onePerson.ts'
@@ -68,7 +69,7 @@ export function judge(problem: PlanningProblem, sequence: readonly ToldStep[], b
   const choices = bestModes(problem, told, operations)
   const isTimed = told.every((step) => 'start_s' in step && step.start_s !== undefined && step.end_s !== undefined)
   const steps: JudgedStep[] = choices.map((choice, place) => (isTimed ? { ...told[place]!, ...choice } : choice))
-  const breaches = [needs, onePerson, lags].flatMap((rule) => rule.breaches(problem, steps))
+  const breaches = [needs, onePerson, between, lags].flatMap((rule) => rule.breaches(problem, steps))
   const starts = isTimed ? steps.map(({ start_s }) => start_s!) : bestStarts(problem, steps)
   const changes = setUpChanges(problem, steps)
   const chosen = choices.map(({ op, mode }) => ({ op, mode: mode.id }))
@@ -156,7 +157,11 @@ function bestModes(
       needs: previous === undefined ? [] : [follows(op, previous.op)],
     }
   })
-  const inOrder: PlanningProblem = { ...problem, operations: fixed }
+  const { between: costs, ...others } = problem.changes
+  // Who may not be a neighbour is told as a breach; the modes do not hang on it.
+  const allowed = costs && { ...costs, s: costs.s.map((row) => row.map((seconds) => seconds ?? 0)) }
+  const changes = allowed ? { ...others, between: allowed } : others
+  const inOrder: PlanningProblem = { ...problem, operations: fixed, changes }
   // An order that no lags allow is judged with the modes that are best without them.
   const steps = solveOrder(inOrder) ?? solveOrder({ ...inOrder, lags: [] })!
   return steps.map(({ op, place }) => {

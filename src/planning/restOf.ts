@@ -1,10 +1,11 @@
 // What is left of a problem once some operations are done: a job that is opened half way is planned and closed anew from there.
 import { Problem } from '../problem/problem.ts'
-import type { Need, OpId, PlanningProblem } from './model/problem.ts'
+import type { Between, Need, OpId, PlanningProblem } from './model/problem.ts'
 
 /**
  * The problem of the operations that are still to do. What is done counts as done in every need; an alternative that wanted it
- * not done is gone. Lags to what is done are dropped: when it was done is not told; so are loops that have begun. Set-ups begin as `problem.start` says, so
+ * not done is gone. Lags to what is done are dropped: when it was done is not told; so are loops that have begun, and
+ * the costs of coming right after it: what was done last is not told either. Set-ups begin as `problem.start` says, so
  * give it as things stand now.
  *
  * @throws PLANNING_UNKNOWN_OPERATION when `done` names an operation that is not in the problem
@@ -25,8 +26,10 @@ export function restOf(problem: PlanningProblem, done: Iterable<OpId>): Planning
         ? []
         : [{ ...need, anyOf }]
     })
+  const { between, ...changes } = problem.changes
   return {
     ...problem,
+    changes: between ? { ...changes, between: withoutRows(between, gone) } : changes,
     operations: problem.operations
       .filter(({ id }) => !gone.has(id))
       .map(({ undo: _undo, ...operation }) => ({
@@ -37,4 +40,9 @@ export function restOf(problem: PlanningProblem, done: Iterable<OpId>): Planning
     ...(problem.loops && { loops: problem.loops.filter(({ first, last }) => !gone.has(first) && !gone.has(last)) }),
     lags: problem.lags.filter(({ from, to }) => !gone.has(from.op) && !gone.has(to.op)),
   }
+}
+
+function withoutRows({ ops, s }: Between, gone: ReadonlySet<OpId>): Between {
+  const isLeft = (_: unknown, at: number) => !gone.has(ops[at]!)
+  return { ops: ops.filter(isLeft), s: s.filter(isLeft).map((row) => row.filter(isLeft)) }
 }

@@ -163,3 +163,18 @@ describe('validating', () => {
     expect(asks({ skills: ['turner'] }, { crew })).toEqual([])
   })
 })
+
+it('refuses seconds between operations where several people work together', () => {
+  const simple = problemOf([operation('a')])
+  const one = { ...simple, changes: { ...simple.changes, between: { ops: [], s: [] } } }
+  expect(validate(one)).toEqual([])
+  const two = {
+    ...one,
+    people: 2,
+    crew: [
+      { id: 'Ada', skills: [] },
+      { id: 'Ben', skills: [] },
+    ],
+  }
+  expect(validate(two).map(({ code }) => code)).toEqual(['PLANNING_BETWEEN_CREW'])
+})

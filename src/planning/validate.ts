@@ -2,7 +2,8 @@
 import { Problem } from '../problem/problem.ts'
 import { hasBit } from './bitSet.ts'
 import { closing } from './closing.ts'
-import type { Mode, Need, PlanningProblem } from './model/problem.ts'
+import type { Between, Mode, Need, PlanningProblem } from './model/problem.ts'
+import { worksTogether } from './relations/teams.ts'
 
 const MOST_OPERATIONS = 10_000
 const MOST_RELATIONS = 40_000
@@ -141,6 +142,8 @@ export function validate(problem: PlanningProblem): Problem[] {
     whole(where, 's', turn.s, 0, MOST_SECONDS)
     whole(where, 'hazard', turn.hazard, 0, MOST_HAZARD)
   }
+  if (changes.between) found.push(...validateBetween(changes.between, ids))
+  if (changes.between && worksTogether(problem)) wrong('PLANNING_BETWEEN_CREW')
   whole('The problem', 'people', problem.people, 1, 1_000)
   for (const [machine, count] of Object.entries(machines)) {
     whole('The machines', `the number of '${machine}'`, count, 1, MOST_MACHINES)
@@ -165,6 +168,37 @@ export function validate(problem: PlanningProblem): Problem[] {
       }
     }
   }
+  return found
+}
+
+/** A table of costs has a row and a column for each of its operations, each of them in the problem and named once. */
+function validateBetween({ ops, s }: Between, ids: ReadonlySet<string>): Problem[] {
+  const where = 'The table between operations'
+  const found: Problem[] = []
+  const size = ops.length
+  const named = new Set<string>()
+  for (const id of ops) {
+    if (!ids.has(id)) found.push(new Problem('PLANNING_UNKNOWN_OPERATION', { where, id }))
+    if (named.has(id))
+      found.push(new Problem('PLANNING_DUPLICATE', { what: 'operation', id, where: 'changes.between' }))
+    named.add(id)
+  }
+  if (s.length !== size) {
+    return [...found, new Problem('PLANNING_NOT_SQUARE', { where, received: `${s.length} rows`, operations: size })]
+  }
+  const expected = `a whole number from 0 to ${MOST_SECONDS}, or null`
+  s.forEach((row, at) => {
+    const of = `${where}, row '${ops[at]}'`
+    if (row.length !== size) {
+      found.push(new Problem('PLANNING_NOT_SQUARE', { where: of, received: `${row.length} columns`, operations: size }))
+      return
+    }
+    row.forEach((seconds, column) => {
+      if (seconds === null || (Number.isInteger(seconds) && seconds >= 0 && seconds <= MOST_SECONDS)) return
+      const what = `what '${ops[column]}' costs right after it`
+      found.push(new Problem('PLANNING_NUMBER', { where: of, what, received: String(seconds), expected }))
+    })
+  })
   return found
 }
 

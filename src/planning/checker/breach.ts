@@ -9,6 +9,7 @@ export type BreachKind =
   | 'people'
   | 'machine'
   | 'need'
+  | 'never right after'
   | 'not whole seconds'
   | 'duration'
   | 'too early'

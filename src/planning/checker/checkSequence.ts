@@ -1,6 +1,7 @@
 // Judges a finished sequence against docs/reference/contract.md, written from that page and from nothing else.
 import type { LagEvent, OpId, PlanningProblem } from '../model/problem.ts'
 import type { PlacedStep, Value } from '../model/sequence.ts'
+import { betweenSeconds } from './betweenSeconds.ts'
 import type { Breach } from './breach.ts'
 import { crewBreaches, crewValue, isCrew, modeIsOpen } from './crewRules.ts'
 import { leastTimes } from './leastTimes.ts'
@@ -27,7 +28,7 @@ export interface Verdict {
   readonly leastElapsed_s: number | null
 }
 
-/** Every breach of the contract in a sequence, in the order of the page: roll call, modes, needs, times, lags, value. */
+/** Every breach of the contract in a sequence, in the order of the page: roll call, modes, needs, neighbours, times, lags, value. */
 export function checkSequence(problem: PlanningProblem, claimed: ClaimedSequence): Verdict {
   const { steps } = claimed
   const names = [...rollCall(problem, steps), ...modes(problem, steps)]
@@ -36,7 +37,7 @@ export function checkSequence(problem: PlanningProblem, claimed: ClaimedSequence
   const fractions = together ? notWhole(steps) : []
   const rest = together
     ? [...fractions, ...(fractions.length > 0 ? [] : crewBreaches(problem, steps))]
-    : [...needs(problem, steps), ...times(problem, steps)]
+    : [...needs(problem, steps), ...neighbours(problem, steps), ...times(problem, steps)]
   const breaches = [...names, ...rest, ...lags(problem, steps)]
   const whole = breaches.every(({ kind }) => kind !== 'not whole seconds')
   const worth = together ? crewValue : sequenceValue
@@ -116,6 +117,16 @@ function notWhole(steps: readonly PlacedStep[]): Breach[] {
     }))
 }
 
+/** None comes right after one that it never comes right after. */
+function neighbours(problem: PlanningProblem, steps: readonly PlacedStep[]): Breach[] {
+  const order = steps.map(({ op }) => op)
+  return betweenSeconds(problem, order).flatMap((seconds, place): Breach[] => {
+    const op = order[place]!
+    if (seconds !== null) return []
+    return [{ kind: 'never right after', op, says: `'${op}' never comes right after '${order[place - 1]}'.` }]
+  })
+}
+
 /** Whole seconds, the usual duration, and one person who sets up and works on one operation after the other. */
 function times(problem: PlanningProblem, steps: readonly PlacedStep[]): Breach[] {
   const breaches: Breach[] = []
@@ -123,6 +134,10 @@ function times(problem: PlanningProblem, steps: readonly PlacedStep[]): Breach[]
   const changes = setupChanges(
     problem,
     known.map((step) => resolveStep(problem, step)!.mode.setup),
+  )
+  const between = betweenSeconds(
+    problem,
+    known.map(({ op }) => op),
   )
   let free_s = 0
   known.forEach((step, place) => {
@@ -143,7 +158,7 @@ function times(problem: PlanningProblem, steps: readonly PlacedStep[]): Breach[]
         says: `'${op}' takes ${end_s - start_s} s here and ${usual} s in the problem.`,
       })
     }
-    const ready_s = free_s + changes[place]!.s
+    const ready_s = free_s + changes[place]!.s + (between[place] ?? 0)
     if (start_s < ready_s) {
       breaches.push({
         kind: 'too early',

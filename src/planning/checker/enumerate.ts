@@ -12,7 +12,7 @@ const MOST_SEQUENCES = 400_000n
 export interface Enumeration {
   /** Every order of the operations that satisfies the needs for at least one choice of modes. */
   readonly orders: readonly (readonly OpId[])[]
-  /** The orders for which the lags allow times with at least one choice of modes. */
+  /** The orders for which lags and neighbours allow times with at least one choice of modes. */
   readonly timed: number
   /** The best value there is, one sequence that has it and how many orders reach it; null when nothing can be done. */
   readonly best: { readonly value: Value; readonly steps: readonly PlacedStep[]; readonly orders: number } | null

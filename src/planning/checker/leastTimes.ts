@@ -1,6 +1,7 @@
 // Contract, section 3: the best times for an order whose modes are chosen.
 import type { LagEvent, PlanningProblem } from '../model/problem.ts'
 import type { PlacedStep } from '../model/sequence.ts'
+import { betweenSeconds } from './betweenSeconds.ts'
 import { type ChosenStep, resolveOrder } from './resolveStep.ts'
 import { setupChanges } from './setupChanges.ts'
 
@@ -13,7 +14,7 @@ interface AtLeast {
 
 /**
  * The least times that keep one person, set-ups and lags: every operation as early as it can be, and so the least
- * elapsed time. Undefined when the lags allow no times for this order. Needs are not judged here.
+ * elapsed time. Undefined when the lags allow no times for this order, or a neighbour is none that may be. Needs are not judged here.
  *
  * The rules form a simple temporal network (differences between starts with lower bounds). Its least solution is the
  * longest path from the moment 0 to each start, found by Bellman-Ford; when a round still moves something after as many
@@ -29,6 +30,12 @@ export function leastTimes(problem: PlanningProblem, order: readonly ChosenStep[
     steps.map(({ mode }) => mode.setup),
   )
 
+  const between = betweenSeconds(
+    problem,
+    order.map(({ op }) => op),
+  )
+  if (between.includes(null)) return undefined
+
   const placeOf = (event: LagEvent): number => {
     const place = order.findIndex(({ op }) => op === event.op)
     if (place < 0) throw new RangeError(`The order leaves out '${event.op}', which a lag names.`)
@@ -40,7 +47,7 @@ export function leastTimes(problem: PlanningProblem, order: readonly ChosenStep[
   const rules: AtLeast[] = steps.map((_, place) => ({
     before: place - 1,
     after: place,
-    s: (place === 0 ? 0 : durations[place - 1]!) + changes[place]!.s,
+    s: (place === 0 ? 0 : durations[place - 1]!) + changes[place]!.s + between[place]!,
   }))
   for (const { from, to, min_s, max_s } of problem.lags) {
     const [a, b] = [placeOf(from), placeOf(to)]

@@ -6,6 +6,7 @@ import type { Need, OpId, PlanningProblem } from '../model/problem.ts'
 export function strayNames({
   operations,
   lags,
+  changes,
   crew = [],
   machines = {},
   loops = [],
@@ -59,5 +60,8 @@ export function strayNames({
     unique(loopIds, id, `loops[${place}]`)
     named([first, last], `The loop '${id}'`)
   })
+  const inTable = new Set<string>()
+  for (const id of changes.between?.ops ?? []) unique(inTable, id, 'changes.between')
+  named(changes.between?.ops ?? [], 'changes.between')
   return problems
 }

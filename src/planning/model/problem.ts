@@ -121,6 +121,15 @@ export interface ChangeCosts {
   readonly station_s: number
   readonly workpiece_s: number
   readonly tools_s: number
+  readonly between?: Between
+}
+
+/** What it costs to do one operation right after another, beside the changes of set-up. */
+export interface Between {
+  /** The operations of the rows and columns, in their order. A pair with another operation costs nothing. */
+  readonly ops: readonly OpId[]
+  /** Whole seconds of doing the column right after the row; null where it may never come right after. */
+  readonly s: readonly (readonly (number | null)[])[]
 }
 
 /** Where things stand before the first operation. */

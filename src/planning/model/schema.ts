@@ -110,6 +110,13 @@ export const planningProblemSchema = z
       station_s: wholeFromZero,
       workpiece_s: wholeFromZero,
       tools_s: wholeFromZero,
+      between: z
+        .strictObject({ ops: z.array(id), s: z.array(z.array(wholeFromZero.nullable())) })
+        .meta({
+          id: 'Between',
+          description: 'Seconds of doing the column right after the row; null: never right after.',
+        })
+        .exactOptional(),
     }),
     start: z.strictObject({
       attitudes: z.record(z.string(), known),

@@ -3,7 +3,7 @@ import type { Lag, LagEvent, PlanningProblem } from '../model/problem.ts'
 import { earliestStarts, type TimeBound } from './earliestStarts.ts'
 import { lagConstraints } from './lagConstraints.ts'
 import { type Breach, type JudgedStep, naming, type Rule } from './rule.ts'
-import { setUpChanges } from './setUpChanges.ts'
+import { secondsBefore } from './secondsBefore.ts'
 
 const eventOf = (name: (op: string) => string, { op, edge }: LagEvent): string => `the ${edge} of ${name(op)}`
 
@@ -73,10 +73,7 @@ export function latestStarts(problem: PlanningProblem, sequence: readonly Judged
 
 function lastsOf(problem: PlanningProblem, sequence: readonly JudgedStep[]): [number[], number[]] {
   const durations = new Map(problem.operations.map(({ id, duration_s }) => [id, duration_s.usual]))
-  return [
-    sequence.map(({ op }) => durations.get(op)!),
-    setUpChanges(problem, sequence).map((list) => list.reduce((sum, { s }) => sum + s, 0)),
-  ]
+  return [sequence.map(({ op }) => durations.get(op)!), secondsBefore(problem, sequence)]
 }
 
 export const lags: Rule = {

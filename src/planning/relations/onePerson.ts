@@ -1,6 +1,6 @@
 // The rule of one person: steps follow each other, last what they last, and never want more hands than there are.
 import { type Breach, naming, type Rule } from './rule.ts'
-import { setUpChanges } from './setUpChanges.ts'
+import { secondsBefore } from './secondsBefore.ts'
 import { whyShut } from './teams.ts'
 
 export const onePerson: Rule = {
@@ -13,7 +13,7 @@ export const onePerson: Rule = {
     const tell = (op: string, says: string, facts: Breach['facts']) => {
       found.push({ rule: 'one person', id: op, op, says, facts })
     }
-    const changes = setUpChanges(problem, sequence)
+    const before = secondsBefore(problem, sequence)
     let free = 0
     sequence.forEach(({ op, mode, start_s, end_s }, place) => {
       const shut = whyShut(problem, mode)
@@ -27,7 +27,7 @@ export const onePerson: Rule = {
         tell(op, `${name(op)} in the way '${mode.id}' wants ${shut}.`, { mode: mode.id })
       }
       if (start_s === undefined || end_s === undefined) return
-      const change_s = changes[place]!.reduce((sum, { s }) => sum + s, 0)
+      const change_s = before[place]!
       if (start_s < free + change_s) {
         tell(op, `${name(op)} starts at ${start_s} s, but the person is free and set up at ${free + change_s} s.`, {
           start_s,

@@ -4,8 +4,8 @@ import type { Mode, PlanningProblem } from '../model/problem.ts'
 import { isAllowed, worksTogether } from './teams.ts'
 
 /**
- * Marks a mode that was taken out: the hands that are there will do, and the changes of set-up that it asks for take no time.
- * It still leaves the set-up as it names it; else taking it out could make a later change longer.
+ * Marks a mode that was taken out: the hands that are there will do, and the changes of set-up that it asks for take no time,
+ * nor does coming right after any other. It still leaves the set-up as it names it; else taking it out could make a later change longer.
  */
 export const LIFTED = Symbol('lifted')
 
@@ -23,7 +23,8 @@ export function relationsIn(problem: PlanningProblem): Relation[] {
       const { id, people, setup, machines } = mode
       const asks = [setup.workpiece, setup.station, setup.tools].some((asked) => asked !== 'any')
       const shares = together && (people > 0 || machines !== undefined)
-      if (asks || shares || !isAllowed(problem, mode)) relations.push({ kind: 'mode', id, op })
+      const follows = problem.changes.between?.ops.includes(op)
+      if (asks || shares || follows || !isAllowed(problem, mode)) relations.push({ kind: 'mode', id, op })
     }
   }
   for (const { id, to } of problem.lags) relations.push({ kind: 'lag', id, op: to.op })

@@ -12,7 +12,7 @@ export interface JudgedStep {
 
 /** Where a sequence breaks a rule. `says` is one sentence for people; `facts` carries what it was made from. */
 export interface Breach {
-  readonly rule: 'need' | 'lag' | 'set-up change' | 'one person' | 'crew'
+  readonly rule: 'need' | 'lag' | 'set-up change' | 'one person' | 'crew' | 'between'
   /** The need or lag that is broken; else the operation. */
   readonly id: string
   readonly op: OpId

@@ -79,7 +79,7 @@ export class Deadlines {
     }
     if (!this.#changesTakeTime) return seconds
     const state = setups.states[layer.setup[label]!]!
-    for (let aspect = 0; aspect < state.length; aspect++) {
+    for (let aspect = 0; aspect < setups.aspects.length; aspect++) {
       const value = state[aspect]!
       if (value < 0 || setups.aspects[aspect]!.seconds === 0) continue
       let must = true

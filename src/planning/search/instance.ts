@@ -5,6 +5,7 @@ import type { ClosedNeed, Closing } from '../closing.ts'
 import { lagConstraints } from '../relations/lagConstraints.ts'
 import { isLifted } from '../relations/relationsIn.ts'
 import { aspectsOf, type Demand } from './aspects.ts'
+import { type Between, betweenOf, mostBetween } from './between.ts'
 import { Setups } from './setups.ts'
 import { watch } from './timeIsUp.ts'
 
@@ -47,6 +48,8 @@ export interface Instance {
   readonly leastHazard: Int32Array
   readonly setups: Setups
   readonly demands: readonly Demand[]
+  /** Costs between neighbours; null where none are told. */
+  readonly between: Between | null
   readonly bounds: readonly Bound[]
   readonly boundsOf: readonly (readonly Bound[])[]
   /** Operations whose being done takes an alternative away from this many others, while those are not done. */
@@ -110,6 +113,7 @@ export function instanceOf(closing: Closing, late: () => boolean = () => false):
   }
 
   const { aspects, demandOf } = aspectsOf(problem)
+  const between = betweenOf(closing)
   const demands: Demand[] = []
   const demandNumbers = new Map<string, number>()
   const numberOf = (demand: Demand): number => {
@@ -130,7 +134,7 @@ export function instanceOf(closing: Closing, late: () => boolean = () => false):
           op,
           place,
           hazard: mode.hazard ?? 0,
-          demand: numberOf(demandOf(mode.setup)),
+          demand: numberOf(between ? Int32Array.from([...demandOf(mode.setup), op]) : demandOf(mode.setup)),
           changesTakeTime: !isLifted(mode),
           needs: needs.map(masked),
         }) - 1
@@ -153,6 +157,7 @@ export function instanceOf(closing: Closing, late: () => boolean = () => false):
   const elapsed =
     durations.reduce((sum, duration) => sum + duration, 0) +
     size * changeSeconds +
+    (between ? mostBetween(between) : 0) +
     lagConstraints(problem, closing.indexOf).reduce((sum, { least_s }) => sum + Math.abs(least_s), 0)
   const most = problem.operations.reduce(
     (sum, operation) => sum + operation.modes.reduce((top, { hazard }) => Math.max(top, hazard ?? 0), 0),
@@ -174,8 +179,9 @@ export function instanceOf(closing: Closing, late: () => boolean = () => false):
     modes,
     modesOf,
     leastHazard: Int32Array.from(modesOf, (list) => Math.min(...list.map((mode) => modes[mode]!.hazard))),
-    setups: new Setups(aspects, demands),
+    setups: new Setups(aspects, demands, between),
     demands,
+    between,
     bounds,
     boundsOf,
     blocks,

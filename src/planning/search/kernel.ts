@@ -82,7 +82,7 @@ export class Kernel {
     this.#changesBound = new ChangesBound(instance)
     this.#tracked = [this.#changesBound, ...this.waits.flatMap(({ changesAhead }) => changesAhead ?? [])]
     this.#trackedLength = this.#tracked.reduce((sum, { length }) => sum + length, 0)
-    this.#reductions = new Reductions(instance, this.waits, this.#zones, reduce)
+    this.#reductions = new Reductions(instance, this.waits, this.#zones, reduce && !instance.between)
     this.#naming = setups.aspects.map((_, aspect) => {
       const naming = new Uint32Array(words)
       for (const { op, demand } of modes) if (demands[demand]![aspect]! >= 0) naming[op >>> 5]! |= 1 << (op & 31)
@@ -101,7 +101,8 @@ export class Kernel {
     const { instance } = this
     const layer = new Layer(instance.words, this.#trackedLength + this.waits.length)
     layer.enter(new Uint32Array(instance.words), 0, -1)
-    layer.work[0] = instance.durations.reduce((sum, duration) => sum + duration, 0)
+    const into = instance.between?.leastInto.reduce((sum, least) => sum + least, 0) ?? 0
+    layer.work[0] = instance.durations.reduce((sum, duration) => sum + duration, into)
     layer.hazard[0] = instance.leastHazard.reduce((sum, hazard) => sum + hazard, 0)
     this.waits.forEach(({ aheadWork }, wait) => {
       layer.extra[this.#trackedLength + wait] = aheadWork
@@ -225,6 +226,7 @@ export class Kernel {
           }
           const change = setups.change(from.setup[label]!, demand)
           const seconds = changesTakeTime ? change.seconds : 0
+          if (seconds === Number.POSITIVE_INFINITY) continue
           let time: number
           if (from.openCount[set]! === 0 && to.openCount[target]! === 0) {
             time = from.time[label]! + seconds + instance.durations[op]!
@@ -279,7 +281,7 @@ export class Kernel {
     const sets = to.sets
     const target = to.enter(from.setWords, set * instance.words, op)
     if (target < sets) return target
-    to.work[target] = from.work[set]! - instance.durations[op]!
+    to.work[target] = from.work[set]! - instance.durations[op]! - (instance.between?.leastInto[op] ?? 0)
     to.hazard[target] = from.hazard[set]! - instance.leastHazard[op]!
     let place = set * to.extras
     let toPlace = target * to.extras

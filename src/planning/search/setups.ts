@@ -1,14 +1,19 @@
 // States of the set-up, each met once and numbered; what a mode costs in a state is worked out once and kept.
 import type { Aspect, Demand } from './aspects.ts'
+import { type Between, NEVER } from './between.ts'
 
 export interface Change {
   readonly to: number
+  /** Infinite where the operation may never come right after the last one. */
   readonly seconds: number
   readonly hazard: number
   readonly changes: number
 }
 
-/** Numbers states and demands. State 0 is the one before the first operation. */
+/**
+ * Numbers states and demands. State 0 is the one before the first operation. Where costs between neighbours are told, a state and a
+ * demand have one more place: the operation done last, and the operation itself.
+ */
 export class Setups {
   readonly aspects: readonly Aspect[]
   readonly states: Int32Array[] = []
@@ -16,6 +21,7 @@ export class Setups {
   readonly unknown: number
   readonly #numbers = new Map<string, number>()
   readonly #demands: Demand[]
+  readonly #between: Between | null
   /** By state, then by demand. */
   readonly #changes: (Change | undefined)[][] = []
   readonly #forgotten = new Map<number, number>()
@@ -23,11 +29,13 @@ export class Setups {
   readonly #keptNumbers = new Map<number, number>()
   readonly #keptLists: (readonly boolean[])[] = []
 
-  constructor(aspects: readonly Aspect[], demands: readonly Demand[]) {
+  constructor(aspects: readonly Aspect[], demands: readonly Demand[], between: Between | null = null) {
     this.aspects = aspects
     this.#demands = [...demands]
-    this.number(Int32Array.from(aspects, ({ start }) => start))
-    this.unknown = this.number(new Int32Array(aspects.length).fill(-1))
+    this.#between = between
+    const last = between ? [-1] : []
+    this.number(Int32Array.from([...aspects.map(({ start }) => start), ...last]))
+    this.unknown = this.number(new Int32Array(aspects.length + last.length).fill(-1))
   }
 
   number(state: Int32Array): number {
@@ -61,6 +69,13 @@ export class Setups {
       }
       state[at] = value
     })
+    if (this.#between) {
+      const last = state[this.aspects.length]!
+      const op = wanted[this.aspects.length]!
+      const between = last < 0 ? 0 : this.#between.cost[last * this.#between.size + op]!
+      seconds = between === NEVER ? Number.POSITIVE_INFINITY : seconds + between
+      state[this.aspects.length] = op
+    }
     const change = { to: this.number(state), seconds, hazard, changes }
     this.#changes[from]![demand] = change
     return change
@@ -81,19 +96,19 @@ export class Setups {
     const known = this.#forgotten.get(key)
     if (known !== undefined) return known
     const kept = this.#keptLists[keptNumber]!
-    const number = this.number(this.states[state]!.map((value, at) => (kept[at] ? value : -1)))
+    const number = this.number(this.states[state]!.map((value, at) => (kept[at] === false ? -1 : value)))
     this.#forgotten.set(key, number)
     return number
   }
 
-  /** The most that standing in `from` can cost more, later, than standing in `to`: one change for each aspect that differs. */
+  /** The most that standing in `from` can cost more, later, than standing in `to`: one change for each aspect that differs; infinite after another operation. */
   gap(from: number, to: number): Change {
     const known = this.#gaps[from]![to]
     if (known) return known
     const mine = this.states[from]!
     const theirs = this.states[to]!
     let seconds = 0
-    let hazard = 0
+    let hazard = mine[this.aspects.length] === theirs[this.aspects.length] ? 0 : Number.POSITIVE_INFINITY
     let changes = 0
     this.aspects.forEach((aspect, at) => {
       if (mine[at]! < 0 || mine[at] === theirs[at]) return

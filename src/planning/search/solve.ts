@@ -5,6 +5,8 @@ import { AlikeBound } from './alike.ts'
 import { closingAlong, startedInTime } from './along.ts'
 import { type Instance, instanceOf } from './instance.ts'
 import { Kernel, type Pass, type Step } from './kernel.ts'
+import { plainOf } from './plain/plainProblem.ts'
+import { solvePlain } from './plain/solvePlain.ts'
 import { tighten } from './tighten.ts'
 import { TimeIsUp } from './timeIsUp.ts'
 import { tripleOf } from './tripleOf.ts'
@@ -65,6 +67,8 @@ const WINDOWS = 0.4
 
 /** Searches an instance for its best sequence. */
 export function solve(instance: Instance, limits: Limits): Solution {
+  const plain = (limits.reduce ?? true) ? plainOf(instance) : null
+  if (plain) return solvePlain(instance, plain, limits)
   const search = new Search(new Kernel(instance, { reduce: limits.reduce ?? true }), limits)
   try {
     run(instance, search, limits)

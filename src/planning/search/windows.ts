@@ -57,7 +57,7 @@ function kinOf(instance: Instance): number[][][] {
   for (let op = 0; op < size; op++) {
     for (const mode of modesOf[op]!) {
       demands[modes[mode]!.demand]!.forEach((value, aspect) => {
-        if (value < 0) return
+        if (value < 0 || aspect >= groups.length) return
         const group = groups[aspect]!.get(value) ?? []
         if (group.at(-1) !== op) group.push(op)
         groups[aspect]!.set(value, group)

@@ -2,6 +2,7 @@
 import { valueOfSteps } from '../judge.ts'
 import type { PlanningProblem } from '../model/problem.ts'
 import type { Value } from '../model/sequence.ts'
+import { betweenSeconds } from '../relations/between.ts'
 import { compareValues } from '../relations/compareValues.ts'
 import { bestStarts } from '../relations/lags.ts'
 import { needHolds } from '../relations/needs.ts'
@@ -9,11 +10,11 @@ import { type Choice, setUpChanges } from '../relations/setUpChanges.ts'
 import { isAllowed } from '../relations/teams.ts'
 import { triesOf } from '../relations/tries.ts'
 
-/** The value of one sequence with its modes; null when no times satisfy the lags. Needs are not looked at. */
+/** The value of one sequence with its modes; null when no times satisfy the lags or a neighbour may not be one. Needs are not looked at. */
 export function valueOfSequence(problem: PlanningProblem, sequence: readonly Choice[]): Value | null {
   const durations = new Map(problem.operations.map(({ id, duration_s }) => [id, duration_s.usual]))
   const starts = bestStarts(problem, sequence)
-  if (!starts) return null
+  if (!starts || betweenSeconds(problem, sequence).includes(null)) return null
   const steps = sequence.map(({ op, mode }, place) => ({
     op,
     mode: mode.id,

@@ -1,7 +1,17 @@
 // Seeded random problems for tests: small, with everything that a problem can have.
 import { uniformInt } from 'pure-rand/distribution/uniformInt'
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus'
-import type { Alternative, Lag, Loop, Mode, Need, Operation, PlanningProblem, Reason } from '../model/problem.ts'
+import type {
+  Alternative,
+  Between,
+  Lag,
+  Loop,
+  Mode,
+  Need,
+  Operation,
+  PlanningProblem,
+  Reason,
+} from '../model/problem.ts'
 
 export interface Recipe {
   readonly operations: number
@@ -18,6 +28,8 @@ export interface Recipe {
   readonly loops?: number
   /** Out of ten: how often a set-up names what it would leave open. */
   readonly named?: number
+  /** Out of ten: how often an operation stands in the table of costs between neighbours; no table when 0. */
+  readonly between?: number
 }
 
 export const dice = (seed: number) => {
@@ -47,6 +59,7 @@ export function randomProblem(seed: number, recipe: Recipe): PlanningProblem {
     modes = 2,
     named = 0,
     loops = 0,
+    between = 0,
   } = recipe
   const id = (op: number) => `o${op}`
   const hidden = Array.from({ length: size }, (_, op) => op)
@@ -167,6 +180,7 @@ export function randomProblem(seed: number, recipe: Recipe): PlanningProblem {
     return { id: `t${place}`, first: id(first), last: id(last), tries, reason: because('loop') }
   }
   const trials = Array.from({ length: loops }, (_, place) => loop(place))
+  const table = between > 0 ? { between: betweenOf(list, roll, between) } : {}
   const problem: PlanningProblem = {
     schema: 'matchmark-planning/1',
     operations: list,
@@ -177,6 +191,7 @@ export function randomProblem(seed: number, recipe: Recipe): PlanningProblem {
       station_s: roll(0, 4 * dear),
       workpiece_s: roll(0, 3 * dear),
       tools_s: roll(0, 3 * dear),
+      ...table,
     },
     start:
       setups && roll(0, 1)
@@ -216,4 +231,13 @@ function withCrew(
       }),
     })),
   }
+}
+
+function betweenOf(
+  operations: readonly Operation[],
+  roll: (from: number, to: number) => number,
+  often: number,
+): Between {
+  const ops = operations.filter(() => roll(0, 9) < often).map(({ id }) => id)
+  return { ops, s: ops.map(() => ops.map(() => (roll(0, 7) === 0 ? null : roll(0, 12)))) }
 }

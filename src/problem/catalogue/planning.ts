@@ -27,6 +27,17 @@ export const PLANNING = table({
     next: 'Give whole seconds (or whole points of hazard) within the limits.',
     http: 422,
   },
+  PLANNING_SEQUENCE_FILE: {
+    says: ({ received, expected }) => `The sequence file has ${received} here; expected is ${expected}.`,
+    next: 'Mend it there: a TSPLIB file of TYPE SOP with a full matrix, or the number of operations and the matrix alone.',
+    http: 422,
+  },
+  PLANNING_NOT_SQUARE: {
+    says: ({ where, received, operations }) =>
+      `${where} has ${received}; expected is one for each of its ${operations} operations.`,
+    next: 'Give `s` a row and a column for each operation in `ops`, in their order.',
+    http: 422,
+  },
   PLANNING_NO_MODE: {
     says: ({ where }) => `${where} has no mode: there is no way of doing it.`,
     next: 'Give at least one mode; a mode whose set-up asks for nothing will do.',
@@ -35,6 +46,11 @@ export const PLANNING = table({
   PLANNING_NO_CREW: {
     says: ({ where, mode, skills }) => `${where} asks in '${mode}' for the skills ${skills}, but no crew is named.`,
     next: 'Name the people and their skills in `crew`, or take the skills out.',
+    http: 422,
+  },
+  PLANNING_BETWEEN_CREW: {
+    says: () => 'Seconds between operations are told, and several people work together.',
+    next: 'What comes right after what is said of one person only: take `between` out, or plan for one.',
     http: 422,
   },
   PLANNING_UNKNOWN_PERSON: {
