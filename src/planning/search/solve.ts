@@ -67,7 +67,7 @@ const WINDOWS = 0.4
 
 /** Searches an instance for its best sequence. */
 export function solve(instance: Instance, limits: Limits): Solution {
-  const plain = (limits.reduce ?? true) ? plainOf(instance) : null
+  const plain = limits.reduce === false ? null : plainOf(instance)
   if (plain) return solvePlain(instance, plain, limits)
   const search = new Search(new Kernel(instance, { reduce: limits.reduce ?? true }), limits)
   try {
@@ -213,7 +213,8 @@ class Search {
 
   /** The sharper bound, from the wait that binds most; null where it is too much. */
   #alikeOf(instance: Instance): AlikeBound | null {
-    if (instance.size < this.#alikeFrom) return null
+    // Costs between neighbours tell any two operations apart.
+    if (instance.size < this.#alikeFrom || instance.between) return null
     const [wait = null] = waitsOf(instance)
     return AlikeBound.of(instance, wait, { late: this.#late, most: this.#alikeStates })
   }
@@ -240,7 +241,7 @@ class Search {
   inBatches(): void {
     const { kernel } = this
     const { instance } = kernel
-    if (instance.size < this.#alikeFrom) return
+    if (instance.size < this.#alikeFrom || instance.between) return
     const [wait = null] = kernel.waits
     const order = AlikeBound.batches(instance, wait, { late: this.#late, most: this.#alikeStates })?.order(BATCH) ?? []
     if (order.length < instance.size) return
