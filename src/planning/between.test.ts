@@ -62,7 +62,7 @@ describe('costs between neighbours', () => {
   })
 
   it('give the best sequence with lags, alternatives, modes and set-ups (exhaustive search and checker, seeds 5001 to 5500)', () => {
-    const feasible = 0
+    let feasible = 0
     for (let seed = 5001; seed <= 5500; seed++) {
       const problem = randomProblem(seed, {
         operations: 4 + (seed % 4),
