@@ -32,16 +32,24 @@ interface Does extends Words, Looks {
 
 /** The main action of the next sheet stands at the same place: a finger that bounces is no second tap. */
 const BOUNCE_MS = 200
+let lastMain: { readonly at: number; readonly of: object } | undefined
+
+function isBounce(of: object): boolean {
+  const at = performance.now()
+  const bounced = lastMain !== undefined && lastMain.of !== of && at - lastMain.at < BOUNCE_MS
+  if (!bounced) lastMain = { at, of }
+  return bounced
+}
 
 export function Action({ children, also, onDo, isOff, label, keys, isPressed, ...looks }: Does) {
-  const since = useRef(performance.now())
   return (
     <button
       type="button"
       className={kindOf(looks, isOff)}
-      onClick={({ detail }) => {
-        const isBounce = looks.isMain === true && detail > 0 && performance.now() - since.current < BOUNCE_MS
-        if (!isOff && !isBounce) onDo()
+      onClick={({ detail, currentTarget }) => {
+        // By keyboard there is no bounce: detail is 0.
+        if (isOff || (looks.isMain && detail > 0 && isBounce(currentTarget))) return
+        onDo()
       }}
       aria-disabled={isOff || undefined}
       aria-label={label}

@@ -311,6 +311,25 @@ test('the sequence changed under somebody’s feet is shown', async () => {
   await page.getByText('The sequence was changed by').waitFor({ state: 'detached' })
 })
 
+test('worked out anew from what stands: the rest is planned, and whoever has adopted it is not told that it changed', async () => {
+  const page = await at('laptop', 'M. Ashdown')
+  await open(page)
+  await adopt(page)
+  const hand = keys(page)
+  while ((await count(page)) < 3) await doStep(page, hand)
+  await page.getByRole('link', { name: /^Sequence/ }).click()
+  await page.getByText('Work out anew').click()
+  await page.getByText('Worked out anew; not adopted yet').waitFor()
+  await page.getByText('Adopt it').click()
+  await page.getByText('Go on: step 1').click()
+  await page.getByText('Step 1 of').waitFor()
+  expect(await page.getByText('The sequence was changed').count()).toBe(0)
+  await expect.poll(async () => (await state(shop.journal)).sequences.length).toBe(2)
+  const { sequence, looks, steps } = await state(shop.journal)
+  expect((sequence?.steps.length ?? 0) + steps.size).toBe(80)
+  expect(looks).toEqual([])
+})
+
 test('what the device cannot keep is told, and nothing goes on', async () => {
   const page = await at('tablet', 'M. Ashdown')
   await open(page)

@@ -55,6 +55,7 @@ test('enrolled over https, a tablet signs, starts without a network and is in st
     await page.getByText('Sign step 1').tap()
     await page.getByText('Sign step 2').waitFor()
     await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined))
+    await page.getByText('in step', { exact: true }).waitFor()
 
     await context.setOffline(true)
     await page.reload()

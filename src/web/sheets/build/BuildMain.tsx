@@ -1,5 +1,5 @@
 // The left of the Build sheet: what is done, drawn, set and proved, and what was said of it.
-import { useMemo } from 'react'
+import { useEffect, useMemo, useRef } from 'react'
 import { gauge } from '../../../paper/drawings/gauge.ts'
 import { holeMap } from '../../../paper/drawings/holeMap.ts'
 import { figureText } from '../../../paper/figureText.ts'
@@ -50,6 +50,12 @@ export function BuildMain(parts: Parts) {
   const room = useRoom(system)
   const drawing = useStepDrawing(workedKey, step.step, room)
   // While the bolts are being tightened their map comes before anything else.
+  const head = useRef<HTMLHeadingElement>(null)
+  // Where the action that led here is gone, whoever cannot see the sheet is told the new step.
+  useEffect(() => {
+    document.title = `${job.number}, ${step.number}: ${step.does}`
+    if (document.activeElement === document.body) head.current?.focus({ preventScroll: true })
+  }, [job.number, step.number, step.does])
   const isTightening = tight.next !== undefined
   const maps = step.maps.length > 0 && (
     <Region place={isTightening ? 14 : 40}>
@@ -81,7 +87,9 @@ export function BuildMain(parts: Parts) {
             {words.states[mark]}
           </span>
         </p>
-        <h1>{step.does}</h1>
+        <h1 tabIndex={-1} ref={head}>
+          {step.does}
+        </h1>
         {before.length > 0 && mark === 'to do' && (
           <p className="told">{texts.earlier(listOf(before.map(({ number }) => number)))}</p>
         )}

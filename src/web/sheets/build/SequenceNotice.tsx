@@ -3,17 +3,19 @@ import type { JobOnSheet } from '../../model/jobOnSheet.ts'
 import { sayWhen } from '../../model/sayWhen.ts'
 import { Action } from '../../parts/Action.tsx'
 import { Mark } from '../../parts/Mark.tsx'
+import { useBenchState } from '../../sync/BenchContext.tsx'
 import { words } from '../../words/words.ts'
 import { useDraft } from '../useDraft.ts'
 import css from './Build.module.css'
 
 export function SequenceNotice({ job, step, now_ms }: { job: JobOnSheet; step: string; now_ms: number }) {
   const [seen, setSeen] = useDraft(`${job.number} sequence seen`)
+  const { device } = useBenchState()
   const { sequence, sequences } = job.state
   if (!sequence) return null
   const last = sequences.find(({ entry }) => entry === seen)
-  if (!last) {
-    // The first sequence that this device builds by is no change.
+  if (!last || (last.entry !== sequence.entry && sequence.device === device)) {
+    // The first sequence that this device builds by is no change, and who has changed it here knows.
     queueMicrotask(() => setSeen(sequence.entry))
     return null
   }
