@@ -78,7 +78,7 @@ function alikeBodies(seed: number): PlanningProblem {
 const exactly = (instance: Instance, limits: Partial<Limits>) =>
   solve(instance, { effort: 2_000_000, late: () => false, ...limits })
 const boundOf = (instance: Instance, wait: ReturnType<typeof waitsOf>[number] | null) =>
-  AlikeBound.of(instance, wait, { late: () => false, most: 200_000 })
+  AlikeBound.of(instance, wait, { late: () => false, most: 200_000, fewest: 2 })
 
 describe('bodies that are alike', () => {
   it(`are bounded by what no sequence beats, and often by what the best one is (seeds 1 to ${CASES})`, () => {

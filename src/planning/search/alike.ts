@@ -111,12 +111,12 @@ export class AlikeBound {
   static of(
     instance: Instance,
     wait: Wait | null,
-    limits: { readonly late: () => boolean; readonly most: number },
+    limits: { readonly late: () => boolean; readonly most: number; readonly fewest: number },
   ): AlikeBound | null {
     if (instance.setups.aspects.length === 0 || instance.modes.some(({ changesTakeTime }) => !changesTakeTime))
       return null
     const bound = new AlikeBound(instance, wait, { ...limits, eager: false })
-    if (bound.#kinds.length === 0 || bound.#standings() > MOST_STANDINGS) return null
+    if (bound.#mostOfAKind() < limits.fewest || bound.#standings() > MOST_STANDINGS) return null
     return bound.look(new Uint32Array(instance.words), 0, instance.setups.states[0]!) ? bound : null
   }
 
@@ -124,10 +124,10 @@ export class AlikeBound {
   static batches(
     instance: Instance,
     wait: Wait | null,
-    limits: { readonly late: () => boolean; readonly most: number },
+    limits: { readonly late: () => boolean; readonly most: number; readonly fewest: number },
   ): AlikeBound | null {
     const sketch = new AlikeBound(instance, wait, { ...limits, eager: true })
-    return sketch.#kinds.length === 0 ? null : sketch
+    return sketch.#mostOfAKind() < limits.fewest ? null : sketch
   }
 
   private constructor(
@@ -295,6 +295,10 @@ export class AlikeBound {
       })
     }
     return isOne(op) && membersOf(closing.after[op]!).every((later) => !isFloating(later) || isOne(later))
+  }
+
+  #mostOfAKind(): number {
+    return Math.max(0, ...this.#kinds.map(({ count }) => count))
   }
 
   /** In how many ways the bodies can stand, at most. */

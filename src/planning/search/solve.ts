@@ -51,6 +51,8 @@ const ROUNDS = 4
 const LIFTED = 200
 /** Smaller problems are done with sooner without the bound that counts alike bodies. */
 const ALIKE_FROM = 36
+/** Of two alike bodies the search finds out by itself. */
+const FEWEST_ALIKE = 3
 /** Its states are smaller work than labels; and so many are all that memory should be asked for. */
 const ALIKE_EACH = 5
 const MOST_ALIKE = 1_500_000
@@ -216,7 +218,7 @@ class Search {
     // Costs between neighbours tell any two operations apart.
     if (instance.size < this.#alikeFrom || instance.between) return null
     const [wait = null] = waitsOf(instance)
-    return AlikeBound.of(instance, wait, { late: this.#late, most: this.#alikeStates })
+    return AlikeBound.of(instance, wait, { late: this.#late, most: this.#alikeStates, fewest: FEWEST_ALIKE })
   }
 
   /** Keeps the order of set-ups that the sharper bound thinks best, and starts the clocks where they fit in. */
@@ -243,7 +245,10 @@ class Search {
     const { instance } = kernel
     if (instance.size < this.#alikeFrom || instance.between) return
     const [wait = null] = kernel.waits
-    const order = AlikeBound.batches(instance, wait, { late: this.#late, most: this.#alikeStates })?.order(BATCH) ?? []
+    const order =
+      AlikeBound.batches(instance, wait, { late: this.#late, most: this.#alikeStates, fewest: FEWEST_ALIKE })?.order(
+        BATCH,
+      ) ?? []
     if (order.length < instance.size) return
     const free = emptySet(instance.size)
     this.better(
