@@ -324,7 +324,7 @@ export class Kernel {
   }
 
   /** The value that no completion of a label can beat, as one number. */
-  #promise(layer: Layer, label: number): number {
+  #promise(layer: Layer, label: number, limit = Number.POSITIVE_INFINITY): number {
     const { instance } = this
     const set = layer.labelSet[label]!
     const bound = this.#changesBound
@@ -334,6 +334,7 @@ export class Kernel {
     let elapsed = layer.time[label]! + layer.work[set]! + bound.seconds
     if (this.waits.length > 0) elapsed = Math.max(elapsed, this.#waiting(layer, label, set))
     const key = (hazard * instance.elapsedRange + elapsed) * instance.changesRange + changes
+    if (key >= limit) return key
     const left = this.alike && this.#asksAlike && this.#remainder(this.alike, layer, label)
     if (!left) return key
     // With the wait begun there is nothing to trade seconds for, so that its changes hold whatever the time.
@@ -411,7 +412,7 @@ export class Kernel {
       if (this.#covers(layer, label, fresh)) return false
     }
     if (layer.openCount[set]! > 0 && !this.#deadlines.canBeMet(layer, fresh)) return false
-    layer.key[fresh] = this.#promise(layer, fresh)
+    layer.key[fresh] = this.#promise(layer, fresh, limit)
     return layer.key[fresh]! < limit
   }
 
