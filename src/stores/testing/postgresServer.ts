@@ -102,8 +102,15 @@ export async function postgresServer(): Promise<PostgresServer> {
     server = undefined
     if (!child?.pid || child.exitCode !== null || child.signalCode !== null) return
     const gone = new Promise((go) => child.once('exit', go))
-    const family = signal === 'SIGKILL' ? childrenOf(child.pid) : []
-    child.kill(signal)
+    if (signal !== 'SIGKILL') {
+      child.kill(signal)
+      await gone
+      return
+    }
+    // Held first, so that it makes no further process while its processes are counted.
+    child.kill('SIGSTOP')
+    const family = childrenOf(child.pid)
+    child.kill('SIGKILL')
     for (const pid of family) {
       try {
         process.kill(pid, 'SIGKILL')
@@ -112,6 +119,8 @@ export async function postgresServer(): Promise<PostgresServer> {
       }
     }
     await gone
+    // The memory that they share is free when the last of them is gone; before that a new server does not start.
+    while (family.some(isRunning)) await new Promise((go) => setTimeout(go, 5))
   }
 
   await start()
@@ -136,5 +145,14 @@ function childrenOf(pid: number): readonly number[] {
     return readFileSync(`/proc/${pid}/task/${pid}/children`, 'utf8').trim().split(' ').filter(Boolean).map(Number)
   } catch {
     return []
+  }
+}
+
+/** A process that is gone, or is dead and only waits to be counted, holds no memory. */
+function isRunning(pid: number): boolean {
+  try {
+    return !/^\d+ \(.*\) [ZX]/s.test(readFileSync(`/proc/${pid}/stat`, 'utf8'))
+  } catch {
+    return false
   }
 }
