@@ -228,7 +228,7 @@ test('a sequence beside faults is claimed for the rest only', async () => {
   expect(out).toContain('proven, for the rest; 1 fault stands below.')
 })
 
-test('a step against itself, the housing, and a folder that is not there are wrong use', async () => {
+test('a step against itself, the housing, and a certificate without its key are wrong use', async () => {
   const { housing } = readUnit(text, 'box.unit.yaml').unit!
   expect(await ask('why', 'box.unit.yaml', 'float', 'FLOAT')).toMatchObject({
     code: 2,
@@ -238,9 +238,9 @@ test('a step against itself, the housing, and a folder that is not there are wro
     code: 2,
     err: expect.stringContaining(`${housing} is the housing`),
   })
-  expect(await ask('serve', 'no-such-folder')).toMatchObject({
+  expect(await ask('serve', 'no-such-folder', '--share', '--certificate', 'shop.pem')).toMatchObject({
     code: 2,
-    err: expect.stringContaining("There is no folder 'no-such-folder'"),
+    err: expect.stringContaining('--certificate was given without --key'),
   })
 })
 

@@ -9,10 +9,10 @@ export async function verify(io: Io, file: string, asked: Asked): Promise<ExitCo
   const verified = verifyJob(await io.files.readBytes(file))
   if (asked.json) io.out(jsonLine(answerOf(file, verified)))
   else io.out(wordsOf(file, verified, io).join('\n'))
-  return verified.faults.length === 0 ? 0 : 1
+  return verified.faults.length === 0 && verified.doubts.length === 0 ? 0 : 1
 }
 
-function answerOf(file: string, { about, key, entries, files, chains, faults }: Verified): object {
+function answerOf(file: string, { about, key, entries, files, chains, faults, doubts }: Verified): object {
   return {
     schema: 'matchmark-verify/1',
     file,
@@ -24,20 +24,26 @@ function answerOf(file: string, { about, key, entries, files, chains, faults }: 
     files: files.length,
     chains: chains.map(({ device, entries: count, faults: wrong }) => ({ device, entries: count, faults: [...wrong] })),
     faults: faults.map(({ what, says }) => ({ what, says })),
+    doubts: [...doubts],
   }
 }
 
 function wordsOf(file: string, verified: Verified, io: Io): string[] {
   const pen = penFor(io)
-  const { about, key, entries, files, chains, faults } = verified
+  const { about, key, entries, files, chains, faults, doubts } = verified
   const people = [...new Set(entries.map(({ entry }) => entry.person))].sort()
   const times = entries.map(({ entry }) => entry.at.ms).sort((a, b) => a - b)
   const verdict =
-    faults.length === 0 ? 'It is as it was sealed, and every chain is whole.' : 'It is NOT as it was sealed.'
+    faults.length > 0
+      ? 'It is NOT as it was sealed.'
+      : doubts.length > 0
+        ? 'It is as it was sealed, but when it was, these did not hang together:'
+        : 'It is as it was sealed, and every chain is whole.'
   return [
     pen.strong(`${file}: ${about ? `job ${about.job}` : 'no job can be read'}`),
     verdict,
     ...faults.map(({ says }) => `  ${says}`),
+    ...doubts.map((doubt) => `  ${doubt}`),
     ...(about ? [`Sealed ${dayOf(about.sealed_ms)} by the shop with the key`, `  ${key}`] : []),
     `It holds ${counted(entries.length, 'entry', 'entries')} and ${counted(files.length, 'file')}.`,
     ...(times.length > 0

@@ -128,10 +128,21 @@ test('an entry that was written anew, even by who can seal, is the first that do
   const changed = all.map((entry) =>
     entry.id === all[2]!.id ? ({ ...entry, body: { says: 'never happened' } } as Entry) : entry,
   )
-  const { faults, key } = verifyJob(forged(changed, all))
+  const { faults, doubts, key } = verifyJob(forged(changed, all))
   expect(key).not.toBe(publicKeyOf(KEY))
-  expect(faults.map(({ says }) => says)).toEqual([
-    `tablet: entry 3 (${all[4]!.id}) is the first that does not fit: does not fit.`,
+  expect(faults).toEqual([])
+  expect(doubts).toEqual([
+    `tablet: entry 3 (${all[4]!.id}) is the first that does not fit: it names another entry before it than the one that stands there.`,
+  ])
+})
+
+test('[J26] what had not come in when it was sealed is a doubt, and no fault of the archive', () => {
+  const [first, ...later] = entriesOf(6)
+  const { faults, doubts } = verifyJob(sealJob({ job: 'J41', sealed_ms: 1, entries: later, files: [] }, KEY))
+  expect(first!.device).toBe('tablet')
+  expect(faults).toEqual([])
+  expect(doubts).toEqual([
+    `tablet: entry 2 (${later[1]!.id}) is the first that does not fit: entries before it are missing.`,
   ])
 })
 

@@ -56,8 +56,10 @@ export interface Verified {
   readonly files: readonly { readonly sha256: string; readonly bytes: Uint8Array }[]
   /** One for each device, also one that is gone altogether. */
   readonly chains: readonly ChainReport[]
-  /** None: it is as it was sealed, and every chain is whole. */
+  /** None: it is as it was sealed. */
   readonly faults: readonly SealFault[]
+  /** Where a chain did not hang together when it was sealed: an entry that had not come in yet, a device that was copied, an entry written anew. */
+  readonly doubts: readonly string[]
 }
 
 /** Says what an archive holds and all that is wrong with it; needs nothing but its bytes. */
@@ -72,7 +74,8 @@ export function verifyJob(bytes: Uint8Array): Verified {
     entries,
     files: filesIn(opened),
     chains,
-    faults: [...opened.faults, ...lineFaults, ...chains.flatMap(chainFaults), ...tailFaults(about, entries)],
+    faults: [...opened.faults, ...lineFaults, ...tailFaults(about, entries)],
+    doubts: chains.flatMap(chainDoubts),
   }
 }
 
@@ -102,12 +105,18 @@ const filesIn = ({ members }: Opened<JobAbout>) =>
     return sha256 ? [{ sha256, bytes }] : []
   })
 
-const chainFaults = ({ device, faults }: ChainReport): SealFault[] =>
-  faults
-    // A device whose clock was set back has told the truth all the same.
-    .filter(({ what }) => what !== 'clock')
-    .slice(0, 1)
-    .map(({ what, seq, id }) => says(`${device}: entry ${seq} (${id}) is the first that does not fit: ${what}.`))
+const WORDS = {
+  missing: 'entries before it are missing',
+  'does not fit': 'it names another entry before it than the one that stands there',
+  fork: 'this device gave its number twice',
+} as const
+
+const chainDoubts = ({ device, faults }: ChainReport): string[] => {
+  // A device whose clock was set back has told the truth all the same.
+  const first = faults.find(({ what }) => what !== 'clock')
+  if (!first || first.what === 'clock') return []
+  return [`${device}: entry ${first.seq} (${first.id}) is the first that does not fit: ${WORDS[first.what]}.`]
+}
 
 function tailFaults(about: JobAbout | null, entries: readonly Hashed[]): SealFault[] {
   const here = new Set(entries.map(({ hash }) => hash))
