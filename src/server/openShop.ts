@@ -72,7 +72,7 @@ async function openShared(store: string): Promise<Stores> {
   const journal = await postgresJournal(store)
   const pool = new pg.Pool({ connectionString: store, max: 6, connectionTimeoutMillis: 5_000 })
   // A line that breaks while nobody uses it: the next one who asks is told.
-  pool.on('error', () => {})
+  pool.on('error', () => {}).on('connect', (client) => client.on('error', () => {}))
   const [vault, files] = [await postgresVault(pool), await postgresFiles(pool)]
   return { journal, files, vault, pool, closeVault: () => pool.end() }
 }

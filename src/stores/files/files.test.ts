@@ -15,6 +15,8 @@ import { postgresFiles } from './postgresFiles.ts'
 const home = mkdtempSync(join(tmpdir(), 'matchmark-files-'))
 const database = await postgresServer()
 const pool = new pg.Pool({ connectionString: database.url })
+// The server stops while lines to it close.
+pool.on('error', () => {}).on('connect', (client) => client.on('error', () => {}))
 afterAll(async () => {
   await pool.end()
   await database.stop()

@@ -13,6 +13,8 @@ import type { Vault } from './vault.ts'
 const home = mkdtempSync(join(tmpdir(), 'matchmark-vault-'))
 const database = await postgresServer()
 const pool = new pg.Pool({ connectionString: database.url })
+// The server stops while lines to it close.
+pool.on('error', () => {}).on('connect', (client) => client.on('error', () => {}))
 afterAll(async () => {
   await pool.end()
   await database.stop()
