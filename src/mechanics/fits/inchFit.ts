@@ -21,7 +21,7 @@ export interface InchFit {
  * @param fit class: RC1 to RC9, LC1 to LC11, LT1 to LT6, LN1 to LN3, FN1 to FN5
  * @returns deviations of hole and shaft, and the interference from loosest to tightest
  * @throws INCH_FIT_UNKNOWN, INCH_FIT_NOT_TABLED
- * @source ANSI B4.1-1967, Tables as in Machinery's Handbook, 27th and 31st ed.; what was read and what not: inchFits.ts
+ * @source ANSI B4.1-1967, Tables as in Machinery's Handbook, 27th and 31st ed.; read in part, the rest from memory
  * @example inchFit({ nominal: inch(1.25), fit: 'FN2' }).interference.high   // 2.4 thou
  */
 export function inchFit({ nominal, fit }: { readonly nominal: Metre; readonly fit: string }): InchFit {

@@ -23,7 +23,7 @@ export interface BevelSetting {
  * @returns change of backlash over movement, 2 tan α_n sin δ / cos β
  * @throws VALUE_OUTSIDE, RANGE_TURNED
  * @source gear handbooks, j_x = j_t / (2 tan α sin δ); held against flanks cut by a crown gear in space, which also gave
- *   the rise and fall (bevelInSpace.test.ts)
+ *   the rise and fall
  * @example bevelBacklashRatio({ pressureAngle: degree(20), coneAngle: degree(75.96) }).low   // 0.706
  */
 export function bevelBacklashRatio({ pressureAngle, coneAngle, spiralAngle = radian(0) }: BevelSetting): Range<number> {

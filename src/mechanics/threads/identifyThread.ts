@@ -57,7 +57,7 @@ const SHOWN = 6
  * @param flankAngle degrees
  * @returns matches best first, near misses, whether it is sure
  * @throws THREAD_PITCH_NOT_TOLD, VALUE_OUTSIDE, RANGE_TURNED
- * @source the series with the sources in threadSeries.ts; bounds of what matches are our choice
+ * @source the series: ISO 261, ASME B1.1, BS 84, BS 93, ISO 228-1, ISO 7-1, ASME B1.20.1, in part from memory; bounds of what matches are our choice
  * @example identifyThread({ diameter: inch(0.371), of: 'screw', threadsPerInch: 16 }).nearMisses[0].designation   // 'M10×1.5'
  */
 export function identifyThread(measured: MeasuredThread): IdentifiedThread {
