@@ -169,6 +169,21 @@ describe('the order', () => {
     expect(value![1]).toBeLessThan(0.75 * 31_630)
   })
 
+  test('the float of the pinion shaft is set until it is right: usually twice, and the best sequence stays the best', () => {
+    expect(problem.loops).toMatchObject([
+      { first: 'keep plate', last: 'input float', tries: { low: 1, usual: 2, high: 3 }, reason: { standing: 'usual' } },
+    ])
+    const { loops: _, ...once } = problem
+    const [tried, plain] = [plan(problem), plan(once)]
+    expect(tried.value).toEqual(plain.value)
+    expect(tried.proven).toBe(true)
+    const { low, usual, high, loops } = tried.tries!
+    expect(low).toEqual(tried.value)
+    expect(loops[0]!.again).toEqual(expect.arrayContaining(['keep plate', 'input float']))
+    expect(usual[1] - low[1]).toBe(loops[0]!.try_s)
+    expect(high[1] - low[1]).toBe(2 * loops[0]!.try_s)
+  })
+
   test.each(['early', 'late'])('the best one is found and proven: %s', (variant) => {
     const work = workUp({ unit, variant })
     const result = sequenceOf(work)

@@ -112,13 +112,16 @@ export function sequenceWords(
 }
 
 /** How much each of several people has to do: `M. Ashdown is at 45 steps, 4 h 50 min.` */
-function crewWords({ steps }: PlanResult, { crew = [] }: PlanningProblem): string[] {
+function crewWords({ steps }: PlanResult, { crew = [], loops = [] }: PlanningProblem): string[] {
   if (crew.length < 2) return []
-  return crew.map(({ id }) => {
+  const tried =
+    loops.length > 0 ? ['Each is done once: further tries of a setting are not planned for several people.'] : []
+  const shares = crew.map(({ id }) => {
     const mine = steps.filter(({ people = [] }) => people.includes(id))
     const work_s = mine.reduce((sum, { start_s, end_s }) => sum + end_s - start_s, 0)
     return `${id} is at ${counted(mine.length, 'step')}, ${spanOfTime(work_s)}.`
   })
+  return [...shares, ...tried]
 }
 
 /** What is tried until it is right, and what that makes of the whole. */
