@@ -6,6 +6,7 @@ import { describe, expect, test } from 'vitest'
 import { checkSequence } from '../planning/checker/checkSequence.ts'
 import { judge } from '../planning/judge.ts'
 import type { Need } from '../planning/model/problem.ts'
+import { plan } from '../planning/plan.ts'
 import { needHolds } from '../planning/relations/needs.ts'
 import { countUnit } from '../unit/countUnit.ts'
 import { readUnit } from '../unit/file/readUnit.ts'
@@ -122,6 +123,65 @@ describe('geometry', () => {
 describe('the order', () => {
   test('one written by hand is accepted', () => {
     expect(judge(problem, GOOD).breaches.map(({ says }) => says)).toEqual([])
+  })
+
+  test('people by name work beside each other, by every rule; a number of people plans for one', () => {
+    const workFor = (people: string) => {
+      const { job, faults } = readJob(text('J41.job.yaml').replace('people: 2', `people: ${people}`), 'J41.job.yaml')
+      expect(faults).toEqual([])
+      return workUp({ unit, job: job! }).problem
+    }
+    const [one, number, alone] = [workFor('1'), workFor('2'), workFor('[{name: M. Ashdown}]')]
+    expect({ ...number, people: 1 }).toEqual(one)
+    expect(alone).toEqual(one)
+    const together = workFor('[{name: M. Ashdown, skills: [fitter]}, {name: J. Tarn}]')
+    expect(together).toMatchObject({
+      people: 2,
+      machines: { press: 1, oven: 1, 'room at jackshaft': 1, 'room at lower case': 2 },
+      crew: [
+        { id: 'M. Ashdown', skills: ['fitter'] },
+        { id: 'J. Tarn', skills: [] },
+      ],
+    })
+    const pressed = together.operations.flatMap(({ modes }) => modes.filter(({ setup }) => setup.station === 'press'))
+    expect(pressed.length).toBeGreaterThan(3)
+    expect(pressed.every(({ machines }) => machines?.press === 1)).toBe(true)
+    const { steps, value } = plan(together, { effort: 30_000 })
+    expect(checkSequence(together, { steps, ...(value && { value }) })).toMatchObject({
+      right: true,
+      breaches: [],
+      value,
+    })
+    expect(new Set(steps.flatMap(({ people = [] }) => people))).toEqual(new Set(['M. Ashdown', 'J. Tarn']))
+    // What a step wants away is away until that step has ended.
+    const placedAt = new Map(steps.map((step) => [step.op, step]))
+    for (const { id, needs, modes } of one.operations) {
+      const bars = [...needs, ...modes.flatMap((mode) => mode.needs)].flatMap(({ anyOf }) =>
+        anyOf.flatMap(({ notDone }) => notDone),
+      )
+      const { start_s, end_s } = placedAt.get(id)!
+      for (const bar of bars) {
+        const other = placedAt.get(bar)!
+        expect(other.start_s >= end_s || other.end_s <= start_s, `${bar} during ${id}`).toBe(true)
+      }
+    }
+    // For one person 8 h 47 min is proven the least.
+    expect(value![1]).toBeLessThan(0.75 * 31_630)
+  })
+
+  test('the float of the pinion shaft is set until it is right: usually twice, and the best sequence stays the best', () => {
+    expect(problem.loops).toMatchObject([
+      { first: 'keep plate', last: 'input float', tries: { low: 1, usual: 2, high: 3 }, reason: { standing: 'usual' } },
+    ])
+    const { loops: _, ...once } = problem
+    const [tried, plain] = [plan(problem), plan(once)]
+    expect(tried.value).toEqual(plain.value)
+    expect(tried.proven).toBe(true)
+    const { low, usual, high, loops } = tried.tries!
+    expect(low).toEqual(tried.value)
+    expect(loops[0]!.again).toEqual(expect.arrayContaining(['keep plate', 'input float']))
+    expect(usual[1] - low[1]).toBe(loops[0]!.try_s)
+    expect(high[1] - low[1]).toBe(2 * loops[0]!.try_s)
   })
 
   test.each(['early', 'late'])('the best one is found and proven: %s', (variant) => {

@@ -10,6 +10,7 @@ import { contributionOf } from '../unit/connections/contributionOf.ts'
 import type { Contribution, Question, Renewal, Setting, ShopFacts } from '../unit/connections/kind.ts'
 import { type Derivation, derive } from '../unit/derive/compile.ts'
 import { contradictionsIn } from '../unit/derive/contradictions.ts'
+import { withCrew } from '../unit/derive/crew.ts'
 import { questionsIn } from '../unit/derive/questions.ts'
 import { placed } from '../unit/lines/placed.ts'
 import type { Unit } from '../unit/model/unit.ts'
@@ -57,7 +58,9 @@ export function workUp({
   const { unit, faults: seatFaults } = placed(job ? withReadings(ofVariant, job) : ofVariant)
   const connections = connectionsOf(unit)
   const joints = contributionOf(connections, unit)
-  const derivation = derive(unit, joints, job?.plant.people ?? 1)
+  const derived = derive(unit, joints, job?.plant.people ?? 1)
+  const crew = job?.plant.crew?.map(({ name, skills }) => ({ id: name, skills }))
+  const derivation = { ...derived, problem: withCrew(derived.problem, { crew, housing: unit.housing }) }
   const steps = new Set(derivation.problem.operations.map(({ id }) => id))
   const done = (job?.done ?? []).map(({ step }) => step).filter((step) => steps.has(step))
   const asks = connections.connections.flatMap(({ connection, kind, given }) => kind.asks(connection, given, unit))

@@ -66,6 +66,8 @@ const about = block({
 const shim = block({ id: name, reads: maybe(known), nominal: maybe(known), for: maybe(name) })
 const plant = block({
   people: count,
+  /** Who they are, by name; added while version 1 was not released (J12). */
+  crew: maybe(list(block({ name, skills: list(name) }))),
   room: maybe(known),
   press: maybe(block({ rating: maybe(known) })),
   oven: maybe(block({ upTo: maybe(known) })),

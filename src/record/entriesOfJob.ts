@@ -33,7 +33,7 @@ export function entriesOfJob(job: Job, unit: string): readonly Saying[] {
 }
 
 function openedIn(job: Job): Body<'job-opened'> {
-  const { people, room, press, oven, instruments, wrenches } = job.plant
+  const { people, crew, room, press, oven, instruments, wrenches } = job.plant
   return {
     ...(job.serial !== undefined && { serial: job.serial }),
     ...(job.variant !== undefined && { variant: job.variant }),
@@ -43,6 +43,7 @@ function openedIn(job: Job): Body<'job-opened'> {
     sizes: { in: job.lengthUnit, standing: job.sizesStanding },
     plant: {
       people,
+      ...(crew && { crew: crew.map(({ name, skills }) => ({ name, skills: [...skills] })) }),
       ...(room && { room: plain(room) }),
       ...(press && { press: { ...(press.rating && { rating: plain(press.rating) }) } }),
       ...(oven && { oven: { ...(oven.upTo && { upTo: plain(oven.upTo) }) } }),

@@ -3,6 +3,7 @@ import { readJob } from '../job/file/readJob.ts'
 import { workUp } from '../job/workUp.ts'
 import { printProblem } from '../problem/problem.ts'
 import { Writer } from '../stores/testing/writer.ts'
+import { entriesOfJob } from './entriesOfJob.ts'
 import { fold } from './fold.ts'
 import { jobOf } from './jobOf.ts'
 import { sample, sampleEntries } from './testing/quarryRailway.ts'
@@ -43,6 +44,25 @@ test('written as a job file and read again it is the same job, and what the file
   expect(again.faults.map(printProblem)).toEqual([])
   expect(withoutPlaces(again.job)).toEqual(withoutPlaces({ ...job, done: [{ step: 'cluster' }] }))
   expect(left).toEqual(['1 note.'])
+})
+
+test('people by name go into the record and come back, in entries and as a file', () => {
+  const people = ['  people:', '    - {name: M. Ashdown, skills: [fitter, press]}', '    - {name: "J: Tarn"}']
+  const named = `matchmark: job/1\njob: J41\nunit: x.unit.yaml\nplant:\n${people.join('\n')}\n`
+  const { job } = readJob(named, 'J41.job.yaml')
+  const writer = new Writer('office')
+  const entries = entriesOfJob(job!, '0'.repeat(64)).map(({ kind, body }) => writer.write(kind, body))
+  const { state } = fold('J41', entries)
+  expect(jobOf(state).plant).toMatchObject({
+    people: 2,
+    crew: [
+      { name: 'M. Ashdown', skills: ['fitter', 'press'] },
+      { name: 'J: Tarn', skills: [] },
+    ],
+  })
+  const { text, left } = writeJobFile(state)
+  expect(left).toEqual([])
+  expect(withoutPlaces(readJob(text, 'J41.job.yaml').job)).toEqual(withoutPlaces(job))
 })
 
 test('awkward sizes come back to the last bit, in millimetres and in inches', () => {

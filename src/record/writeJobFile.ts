@@ -47,7 +47,12 @@ export function writeJobFile(state: JobState): JobWritten {
       job.shims.map((shim) => `  - ${plain(write.shim(shim))}`),
     ),
     'plant:',
-    `  people: ${plant.people}`,
+    ...(plant.crew
+      ? [
+          '  people:',
+          ...plant.crew.map(({ name, skills }) => `    - ${plain({ name, ...(skills.length > 0 && { skills }) })}`),
+        ]
+      : [`  people: ${plant.people}`]),
     ...(plant.room ? [`  room: ${plain(write.value(plant.room, 'temperature', '°C', 'told', 'the room'))}`] : []),
     ...(plant.press
       ? [`  press: ${plain(write.named('rating', plant.press.rating, 'force', 'kN', 'the press'))}`]

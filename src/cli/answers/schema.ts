@@ -86,6 +86,10 @@ const step = z
     mode: text,
     start_s: count,
     end_s: count,
+    people: z
+      .array(text)
+      .nullable()
+      .describe('Who is at it, nobody where it goes on by itself; null where one person works.'),
     workpiece: text.nullable(),
     attitude: text.nullable(),
     station: text.nullable(),

@@ -11,6 +11,7 @@ const job = 'matchmark: job/1\njob: J7\nunit: box.unit.yaml\nowner: nobody (inve
 const desk = new Map([
   ['box.unit.yaml', text],
   ['J7.job.yaml', job],
+  ['two.job.yaml', `${job}plant: {people: [{name: M. Ashdown, skills: [fitter]}, {name: J. Tarn}]}\n`],
 ])
 const files = memoryFiles(desk)
 const ask = (...words: string[]) => say(words, { files })
@@ -35,6 +36,13 @@ test.each<[words: string[], schema: z.ZodType, code: number]>([
   [['check', 'bad.yaml'], answers.checkAnswer, 1],
   [['sequence', 'box.unit.yaml'], answers.sequenceAnswer, 0],
   [['sequence', 'J7.job.yaml', '--effort', '50'], answers.sequenceAnswer, 0],
+  [['sequence', 'two.job.yaml', '--effort', '20000'], answers.sequenceAnswer, 0],
+  [['sequence', 'two.job.yaml', '--slack'], answers.slackAnswer, 0],
+  [['sequence', 'two.job.yaml', '--judge', 'good'], answers.judgementAnswer, 0],
+  [['sequence', 'two.job.yaml', '--near', 'good'], answers.nearAnswer, 0],
+  [['why', 'two.job.yaml', 'float', 'seal'], answers.whyAnswer, 0],
+  [['reach', 'two.job.yaml', 'wheel ring'], answers.reachAnswer, 0],
+  [['book', 'two.job.yaml', '-o', 'books'], answers.bookAnswer, 0],
   [['sequence', 'circle.yaml'], answers.sequenceAnswer, 1],
   [['sequence', 'box.unit.yaml', '--count'], answers.countAnswer, 0],
   [['sequence', 'box.unit.yaml', '--judge', 'good'], answers.judgementAnswer, 0],
@@ -276,4 +284,19 @@ test('a step that is not done yet is reached by going on', async () => {
   const { way, ahead } = await json('reach', 'J8.job.yaml', 'float')
   expect([way, ahead.steps.at(-1), ahead.cost_s]).toEqual([null, 'float', ahead.bound_s])
   expect((await ask('reach', 'J8.job.yaml', 'float')).out).toContain('“Check: float” is not done yet:')
+})
+
+test('of two people the sequence says who is at each step, how much each has to do, and who waits', async () => {
+  const { steps, value } = await json('sequence', 'two.job.yaml')
+  const alone = await json('sequence', 'J7.job.yaml')
+  expect(alone.steps.every(({ people }: { people: unknown }) => people === null)).toBe(true)
+  expect(value[1]).toBeLessThan(alone.value[1])
+  const of = (person: string) => steps.filter(({ people }: { people: string[] }) => people.includes(person))
+  const { out } = await ask('sequence', 'two.job.yaml')
+  for (const person of ['M. Ashdown', 'J. Tarn']) {
+    expect(of(person).length).toBeGreaterThan(3)
+    expect(out).toContain(`${person} is at ${of(person).length} steps, `)
+  }
+  for (const { does, people } of steps) expect(out.replace(/\s+/g, ' ')).toContain(`${does} · ${people.join(' and ')}`)
+  expect(out).toMatch(/(M\. Ashdown|J\. Tarn) waits \d+ (min|h)/)
 })

@@ -14,7 +14,7 @@ import { noReturnsOf } from '../noReturns.ts'
 import { openWork } from '../openWork.ts'
 import { progressOf } from '../progress.ts'
 import { penFor } from '../words/pen.ts'
-import { changesOf, sequenceWords } from '../words/sequenceWords.ts'
+import { beforeSteps, sequenceWords } from '../words/sequenceWords.ts'
 
 export interface SequenceAsked extends Asked {
   /** States that the search may look at. */
@@ -81,7 +81,7 @@ function sequenceAnswerOf(
       standing: reason.standing,
       wouldChange,
     })),
-    steps: result.steps.map(({ op, mode, start_s, end_s }) => {
+    steps: result.steps.map(({ op, mode, start_s, end_s, people }) => {
       const operation = operations.get(op)!
       const { setup } = operation.modes.find(({ id }) => id === mode)!
       return {
@@ -90,6 +90,7 @@ function sequenceAnswerOf(
         mode,
         start_s,
         end_s,
+        people: people ? [...people] : null,
         workpiece: named(setup.workpiece),
         attitude: setup.workpiece === 'any' ? null : named(setup.attitude),
         station: named(setup.station),
@@ -97,8 +98,8 @@ function sequenceAnswerOf(
         needIds: needsOf(operation, mode).map(({ id }) => id),
       }
     }),
-    turnovers: changesOf(problem, result)
-      .flat()
+    turnovers: beforeSteps(problem, result)
+      .flatMap(({ changes }) => changes)
       .filter(({ what }) => what === 'attitude').length,
     minutes: value && value[1] / 60,
     noReturn: noReturnsOf(problem, result).map(({ step, says }) => ({ step, says })),

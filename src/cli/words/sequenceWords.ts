@@ -2,7 +2,8 @@
 
 import type { PlanningProblem } from '../../planning/model/problem.ts'
 import type { Conflict, PlanResult, Value } from '../../planning/model/sequence.ts'
-import { type SetUpChange, setUpChanges } from '../../planning/relations/setUpChanges.ts'
+import { type Before, beforeEach } from '../../planning/relations/before.ts'
+import type { SetUpChange } from '../../planning/relations/setUpChanges.ts'
 import { becauseOf } from '../because.ts'
 import type { NoReturn } from '../noReturns.ts'
 import { type Pen, wrapped } from './pen.ts'
@@ -32,12 +33,12 @@ export function proofWords({ value, bound, proven, feasible }: PlanResult, fault
   return `The best that was found; not proven. None can be better than ${bound ? valueWords(bound) : 'is known'}.`
 }
 
-/** The changes of set-up before each step of a result. */
-export function changesOf(problem: PlanningProblem, { steps }: PlanResult): SetUpChange[][] {
+/** The changes of set-up before each step of a result, and who waits for it. */
+export function beforeSteps(problem: PlanningProblem, { steps }: PlanResult): readonly Before[] {
   const operations = new Map(problem.operations.map((operation) => [operation.id, operation]))
-  return setUpChanges(
+  return beforeEach(
     problem,
-    steps.map(({ op, mode }) => ({ op, mode: operations.get(op)!.modes.find(({ id }) => id === mode)! })),
+    steps.map((step) => ({ ...step, mode: operations.get(step.op)!.modes.find(({ id }) => id === step.mode)! })),
   )
 }
 
@@ -68,21 +69,28 @@ export function sequenceWords(
     return [...groundWords(result, work), ...(result.conflict ? conflictWords(problem, result.conflict, pen) : [])]
   }
   const operations = new Map(problem.operations.map((operation) => [operation.id, operation]))
-  const changes = changesOf(problem, result)
-  const turns = changes.flat().filter(({ what }) => what === 'attitude').length
+  const before = beforeSteps(problem, result)
+  const turns = before.flatMap(({ changes }) => changes).filter(({ what }) => what === 'attitude').length
   const because = becauseOf(problem, result.steps)
   const digits = String(result.steps.length).length
   const head = (time_s: number, place: number) =>
     `${clockWords(time_s).padStart(5)} ${String(place + 1).padStart(digits)}  `
   const indent = ' '.repeat(head(0, 0).length)
-  const steps = result.steps.flatMap(({ op, mode, start_s }, place) => {
+  const steps = result.steps.flatMap(({ op, mode, start_s, people }, place) => {
     const { does, noReturn, modes } = operations.get(op)!
     const { setup } = modes.find(({ id }) => id === mode)!
     const tools = setup.tools === 'any' ? [] : setup.tools
     const reason = because[place]
     return [
-      ...changes[place]!.flatMap((change) => turnWords(change, indent)).map(pen.strong),
-      ...wrapped(does, { width: pen.width, first: head(start_s, place), rest: indent }),
+      ...before[place]!.changes.flatMap((change) => turnWords(change, indent)).map(pen.strong),
+      ...before[place]!.idle.filter(({ s }) => s >= WORTH_TELLING_S).map(({ person, s }) =>
+        pen.faint(`${indent}${person} waits ${spanOfTime(s)}`),
+      ),
+      ...wrapped(`${does}${people ? ` · ${people.join(' and ') || 'goes on by itself'}` : ''}`, {
+        width: pen.width,
+        first: head(start_s, place),
+        rest: indent,
+      }),
       ...(tools.length > 0 ? wrapped(`with ${tools.join(', ')}`, { width: pen.width, first: indent }) : []),
       ...(reason
         ? wrapped(`after ${reason.after + 1}: ${reason.reason.says}`, { width: pen.width, first: indent }).map(
@@ -94,12 +102,26 @@ export function sequenceWords(
   })
   return [
     `${counted(result.steps.length, 'step')}, ${valueWords(result.value)}, of them ${counted(turns, 'turn-over')}.`,
+    ...crewWords(result, problem),
     ...triesWords(result, problem, pen),
     ...groundWords(result, work),
     '',
     ...steps,
     ...assumptionWords(result, pen),
   ]
+}
+
+/** How much each of several people has to do: `M. Ashdown is at 45 steps, 4 h 50 min.` */
+function crewWords({ steps }: PlanResult, { crew = [], loops = [] }: PlanningProblem): string[] {
+  if (crew.length < 2) return []
+  const tried =
+    loops.length > 0 ? ['Each is done once: further tries of a setting are not planned for several people.'] : []
+  const shares = crew.map(({ id }) => {
+    const mine = steps.filter(({ people = [] }) => people.includes(id))
+    const work_s = mine.reduce((sum, { start_s, end_s }) => sum + end_s - start_s, 0)
+    return `${id} is at ${counted(mine.length, 'step')}, ${spanOfTime(work_s)}.`
+  })
+  return [...shares, ...tried]
 }
 
 /** What is tried until it is right, and what that makes of the whole. */
@@ -128,9 +150,13 @@ export function triesWords({ tries }: PlanResult, problem: PlanningProblem, pen:
   ]
 }
 
-function turnWords({ what, from, to, workpiece }: SetUpChange, indent: string): string[] {
+/** A shorter wait is no more than looking round for the next part. */
+const WORTH_TELLING_S = 60
+
+function turnWords({ what, from, to, workpiece, person }: SetUpChange, indent: string): string[] {
   if (what === 'attitude') return [`${indent}— turn ${workpiece}: from ${from} to ${to} —`]
-  if (what === 'station') return [`${indent}— from the ${from} to the ${to} —`]
+  if (what === 'station')
+    return [`${indent}— ${person === undefined ? '' : `${person} `}from the ${from} to the ${to} —`]
   return []
 }
 

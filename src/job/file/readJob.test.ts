@@ -144,6 +144,34 @@ test('a faulty job file is told whole, never thrown', () => {
   }
 })
 
+test('people are a number, or one to four by name with what they can do', () => {
+  const plant = (people: string) => readJob(`${HEAD}plant: {people: ${people}}\n`, 'j.yaml')
+  expect(plant('3').job!.plant).toMatchObject({ people: 3 })
+  expect(plant('3').job!.plant.crew).toBeUndefined()
+  expect(plant('[{name: M. Ashdown, skills: [fitter, press]}, {name: J. Tarn}]').job!.plant).toMatchObject({
+    people: 2,
+    crew: [
+      { name: 'M. Ashdown', skills: ['fitter', 'press'] },
+      { name: 'J. Tarn', skills: [] },
+    ],
+  })
+  const told = (people: string) => plant(people).faults.map(printProblem)
+  const next = 'Write it that way, or leave it out when it is not known.'
+  expect(told('[]')).toEqual([`j.yaml:4:9: 'people' is a list of 0; expected 1 to 4 people by name. ${next}`])
+  expect(told('[{name: A}, {name: B}, {name: C}, {name: D}, {name: E}]')).toEqual([
+    `j.yaml:4:9: 'people' is a list of 5; expected 1 to 4 people by name. ${next}`,
+  ])
+  expect(told('[{name: A}, {name: A}]')).toEqual([
+    `j.yaml:4:36: 'name' is 'A' again; expected each person once. ${next}`,
+  ])
+  expect(told('[{skills: press}]')).toEqual([
+    "j.yaml:4:18: 'name' is missing in plant › people › 1. Write 'name:' and a name.",
+  ])
+  expect(told('two')).toEqual([
+    `j.yaml:4:17: 'people' is 'two'; expected a number of people, or a list of {name: M. Ashdown, skills: [fitter, press]}. ${next}`,
+  ])
+})
+
 test('the job file of the reference page is read', () => {
   const page = readFileSync(new URL('../../../docs/reference/unit-file.md', import.meta.url), 'utf8')
   const [, example = ''] = /```yaml\n(matchmark: job\/1\n.*?)```/s.exec(page) ?? []

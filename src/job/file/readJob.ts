@@ -1,12 +1,12 @@
 // A job file becomes the job model. Pure: text in, model and faults out. Names of the unit are judged by checkJobAgainst.
 import type { Problem } from '../../problem/problem.ts'
 import { Item } from '../../unit/file/item.ts'
-import { listedPlaces } from '../../unit/file/names.ts'
+import { listed, listedPlaces } from '../../unit/file/names.ts'
 import { inOrder, Page } from '../../unit/file/page.ts'
 import { shape } from '../../unit/file/shape.ts'
 import { readTree } from '../../unit/file/tree.ts'
 import { known, lengths, type Sizes } from '../../unit/file/values.ts'
-import type { AsFound, Job, Plant, Reading, StockShim } from '../model/job.ts'
+import type { AsFound, CrewMember, Job, Plant, Reading, StockShim } from '../model/job.ts'
 import { jobSchema, type WrittenJob } from './schema.ts'
 
 export interface JobRead {
@@ -79,6 +79,7 @@ function readAsFound(job: Item<WrittenJob>): Job['asFound'] {
 
 type One<T> = T extends readonly (infer Member)[] ? Member : T
 type WrittenReading = One<NonNullable<WrittenJob['readings']>>
+type WrittenMember = One<Exclude<NonNullable<NonNullable<WrittenJob['plant']>['people']>, number>>
 type WrittenShim = One<NonNullable<WrittenJob['shims in stock']>>
 
 function readReading(reading: Item<WrittenReading>, sizes: Sizes): Reading {
@@ -107,6 +108,30 @@ function readShim(shim: Item<WrittenShim>, sizes: Sizes): StockShim {
   return { id, at: shim.valueAt, ...(reads && { reads }), ...(nominal && { nominal }), ...(use && { for: use }) }
 }
 
+/** More do not work side by side at one machine; the sequence engine plans for so many. */
+const MOST_PEOPLE = 4
+
+function readPeople(
+  people: Item<NonNullable<WrittenJob['plant']>['people']> | undefined,
+): Pick<Plant, 'people' | 'crew'> {
+  const { value } = people ?? {}
+  if (!people || !Array.isArray(value)) return { people: typeof value === 'number' ? value : 1 }
+  const expected = `1 to ${MOST_PEOPLE} people by name`
+  if (value.length < 1 || value.length > MOST_PEOPLE)
+    people.fault('VALUE_NOT_EXPECTED', { received: `a list of ${value.length}`, expected, nearest: '' })
+  const crew: CrewMember[] = []
+  for (const one of (people as Item<readonly WrittenMember[]>).list()) {
+    const name = one.get('name')?.text()
+    if (name === undefined) continue
+    if (crew.some((other) => other.name === name))
+      one
+        .get('name')
+        ?.fault('VALUE_NOT_EXPECTED', { received: `'${name}' again`, expected: 'each person once', nearest: '' })
+    crew.push({ name, skills: listed(one.get('skills')) })
+  }
+  return { people: Math.max(1, crew.length), crew }
+}
+
 function readPlant(plant: Item<WrittenJob['plant']>, sizes: Sizes): Plant {
   const room = known(plant.get('room'), { as: 'temperature', unit: '°C', standing: 'told' })
   const rating = known(plant.get('press').get('rating'), { as: 'force', unit: 'kN', standing: 'told' })
@@ -118,7 +143,7 @@ function readPlant(plant: Item<WrittenJob['plant']>, sizes: Sizes): Plant {
     instruments.set(id, { ...(uncertainty && { uncertainty }), ...(due && { due }) })
   }
   return {
-    people: plant.value?.people ?? 1,
+    ...readPeople(plant.get('people')),
     ...(room && { room }),
     ...(plant.value?.press && { press: { ...(rating && { rating }) } }),
     ...(plant.value?.oven && { oven: { ...(upTo && { upTo }) } }),

@@ -1,5 +1,5 @@
 // The shape of a job file. Names and values are judged when it is read.
-import type { z } from 'zod'
+import { z } from 'zod'
 import { block, count, flag, name, named, names, oneOrMany, size, standing, text, word } from '../../unit/file/words.ts'
 
 const found = block({
@@ -21,8 +21,14 @@ const reading = block({
 
 const shim = block({ id: name, reads: size.optional(), nominal: size.optional(), for: name.optional() })
 
+/** How many people, or who: one to four by name, with what each can do. */
+const crewMember = block({ name: name, skills: names.optional() })
+const people = z.union([count, z.array(crewMember)], {
+  error: 'a number of people, or a list of {name: M. Ashdown, skills: [fitter, press]}',
+})
+
 const plant = block({
-  people: count.optional(),
+  people: people.optional(),
   room: text.optional(),
   press: block({ rating: text.optional() }).optional(),
   oven: block({ 'up to': text.optional() }).optional(),

@@ -42,9 +42,17 @@ export interface Instrument {
   readonly due?: string
 }
 
+/** Who works on this job. Skills are the words that somebody gave them. */
+export interface CrewMember {
+  readonly name: string
+  readonly skills: readonly string[]
+}
+
 /** What the shop has for this job. */
 export interface Plant {
   readonly people: number
+  /** The people by name; `people` is their number. Missing where only a number is known. */
+  readonly crew?: readonly CrewMember[]
   readonly room?: Known<Kelvin>
   readonly press?: { readonly rating?: Known<Newton> }
   readonly oven?: { readonly upTo?: Known<Kelvin> }

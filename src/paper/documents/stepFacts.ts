@@ -1,6 +1,7 @@
 // Everything that one step sheet shows, gathered from the unit, its connections and the sequence.
 import type { Lag, Mode, Operation } from '../../planning/model/problem.ts'
-import { setUpChanges } from '../../planning/relations/setUpChanges.ts'
+import { beforeEach } from '../../planning/relations/before.ts'
+import type { SetUpChange } from '../../planning/relations/setUpChanges.ts'
 import type { Connected } from '../../unit/connections/connectionsOf.ts'
 import type { HoleMap, Setting } from '../../unit/connections/kind.ts'
 import { carriedWith } from '../../unit/derive/frame.ts'
@@ -14,6 +15,8 @@ export interface StepFacts {
   readonly mode: Mode
   readonly start_s: number
   readonly end_s: number
+  /** Who of a crew is at it; missing where one person works. */
+  readonly people?: readonly string[]
   /** Seconds of waiting before it. */
   readonly wait_s: number
   /** What is set up anew before it, in words. */
@@ -36,6 +39,11 @@ export interface StepFacts {
   readonly clocks: readonly Lag[]
 }
 
+function setUpText({ what, to, workpiece, person }: SetUpChange): string {
+  if (what === 'attitude') return `turn ${workpiece} over: ${to}`
+  return `${person === undefined ? '' : `${person}: `}${what === 'tools' ? `take up ${to}` : `go to ${to}`}`
+}
+
 /** One sheet for each step of the sequence, in its order. */
 export function stepFacts(input: JobBookInput): readonly StepFacts[] {
   const { work, result } = input
@@ -46,9 +54,9 @@ export function stepFacts(input: JobBookInput): readonly StepFacts[] {
     const mode = operation?.modes.find(({ id }) => id === step.mode)
     return operation && mode ? [{ step, operation, mode }] : []
   })
-  const changes = setUpChanges(
+  const before = beforeEach(
     problem,
-    placed.map(({ operation, mode }) => ({ op: operation.id, mode })),
+    placed.map(({ step, mode }) => ({ ...step, mode })),
   )
   const why = whyHere(problem, result)
   const joined = joinedAt(input)
@@ -57,12 +65,12 @@ export function stepFacts(input: JobBookInput): readonly StepFacts[] {
   return placed.map(({ step, operation, mode }, index) => {
     const part = parts[index]
     const check = unit.checks.get(operation.id)
-    const before = new Set(done)
+    const earlier = new Set(done)
     done.add(operation.id)
-    const home = presentAt({ input, workpiece: mode.setup.workpiece, done: before, part })
+    const home = presentAt({ input, workpiece: mode.setup.workpiece, done: earlier, part })
     const next = goesOn(placed[index + 1]?.mode, mode) ? parts[index + 1] : undefined
     const mine = joined.get(operation.id) ?? []
-    const spent = (changes[index] ?? []).reduce((sum, { s }) => sum + s, 0)
+    const { changes, wait_s } = before[index]!
     const line = lineOf(part, check, home, input)
     const way = work.derivation.ways.find((each) => each.part === operation.id && each.id === mode.id)
     return {
@@ -71,16 +79,15 @@ export function stepFacts(input: JobBookInput): readonly StepFacts[] {
       mode,
       start_s: step.start_s,
       end_s: step.end_s,
-      wait_s: Math.max(0, step.start_s - (placed[index - 1]?.step.end_s ?? 0) - spent),
-      setUp: (changes[index] ?? []).map(({ what, to, workpiece }) =>
-        what === 'attitude' ? `turn ${workpiece} over: ${to}` : what === 'tools' ? `take up ${to}` : `go to ${to}`,
-      ),
+      ...(step.people && { people: step.people }),
+      wait_s,
+      setUp: changes.map(setUpText),
       ...(part && { part }),
       ...(check && { check }),
       ...(line !== undefined && { line }),
       ...(way?.from && { from: way.from }),
       home,
-      toCome: new Set([...waiting(before, input), ...(next && !home.has(next.id) ? [next.id] : [])]),
+      toCome: new Set([...waiting(earlier, input), ...(next && !home.has(next.id) ? [next.id] : [])]),
       why: why.get(operation.id) ?? [],
       within: [
         ...joints.within.filter((each) => each.part === operation.id).map(({ does }) => does),

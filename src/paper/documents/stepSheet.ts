@@ -36,6 +36,12 @@ export function placeText({ mode }: Pick<StepFacts, 'mode'>): string {
   return words.join(', ')
 }
 
+/** Who is at it, by name where people work beside each other. */
+function whoText({ mode, people }: StepFacts): string {
+  if (people) return `, ${people.join(' and ') || 'goes on by itself'}`
+  return mode.people > 1 ? `, ${mode.people} people` : ''
+}
+
 export function stepSheet(step: StepFacts, input: JobBookInput, numbers: ReadonlyMap<PartId, number>): Markup {
   const { operation, mode, number } = step
   const { usual, low, high } = operation.duration_s
@@ -57,7 +63,7 @@ export function stepSheet(step: StepFacts, input: JobBookInput, numbers: Readonl
     listed('Note', step.part?.id === operation.id && step.part.note ? [step.part.note] : []),
   ]
   const after = [listed('Proves it', step.proofs), listed('Done wrongly it shows', step.warnings)]
-  const head = markup`<header><span class="number">${number}</span><div><h3>${operation.does}</h3><p>${placeText(step)}${mode.people > 1 && `, ${mode.people} people`}${mode.id !== 'as told' && ` · ${mode.id}`}</p></div><div class="minutes">${minutes(usual)}<small>min${minutes(low) !== minutes(high) && ` (${minutes(low)} to ${minutes(high)})`}</small></div></header>`
+  const head = markup`<header><span class="number">${number}</span><div><h3>${operation.does}</h3><p>${placeText(step)}${whoText(step)}${mode.id !== 'as told' && ` · ${mode.id}`}</p></div><div class="minutes">${minutes(usual)}<small>min${minutes(low) !== minutes(high) && ` (${minutes(low)} to ${minutes(high)})`}</small></div></header>`
   const noReturn =
     operation.noReturn !== undefined &&
     markup`<p class="no-return">${RACK} <b>Point of no return.</b> ${operation.noReturn}</p>`

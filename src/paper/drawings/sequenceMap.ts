@@ -1,7 +1,7 @@
 // The sequence on centre lines: one line for each workpiece, time to the right, in as many bands as paper needs.
 import type { Mode, OpId, PlanningProblem } from '../../planning/model/problem.ts'
 import type { PlanResult } from '../../planning/model/sequence.ts'
-import { setUpChanges } from '../../planning/relations/setUpChanges.ts'
+import { beforeEach } from '../../planning/relations/before.ts'
 import { second } from '../../quantity/constructors.ts'
 import { printQuantity } from '../../quantity/printQuantity.ts'
 import { type Markup, markup } from '../markup.ts'
@@ -96,9 +96,9 @@ function stepsOf(result: PlanResult, problem: PlanningProblem): readonly MapStep
     const mode = operations.get(step.op)?.modes.find(({ id }) => id === step.mode)
     return mode ? [{ step, mode }] : []
   })
-  const changes = setUpChanges(
+  const before = beforeEach(
     problem,
-    chosen.map(({ step, mode }) => ({ op: step.op, mode })),
+    chosen.map(({ step, mode }) => ({ ...step, mode })),
   )
   // A workpiece that has gone home is worked on where it went.
   const wentTo = new Map<string, string>()
@@ -110,16 +110,16 @@ function stepsOf(result: PlanResult, problem: PlanningProblem): readonly MapStep
   return chosen.map(({ step, mode }, index) => {
     const lane = laneNow(mode)
     if (lane !== APART && lane !== step.op) wentTo.set(step.op, lane)
-    const ready = (chosen[index - 1]?.step.end_s ?? 0) + (changes[index] ?? []).reduce((sum, { s }) => sum + s, 0)
+    const { changes, wait_s } = before[index]!
     return {
       number: index + 1,
       op: step.op,
       lane,
       start: step.start_s,
       end: step.end_s,
-      turned: (changes[index] ?? []).some(({ what }) => what === 'attitude'),
+      turned: changes.some(({ what }) => what === 'attitude'),
       noReturn: operations.get(step.op)?.noReturn !== undefined,
-      wait: Math.max(0, step.start_s - ready),
+      wait: wait_s,
     }
   })
 }

@@ -20,6 +20,7 @@ export function contributionOf({ connections, overlaps }: Connections, unit: Uni
     steps: all.flatMap((each) => each.steps),
     orders: all.flatMap((each) => each.orders),
     clocks: all.flatMap((each) => each.clocks),
+    loops: all.flatMap((each) => each.loops),
     within: all.flatMap((each) => each.within),
     fast: all.flatMap((each) => each.fast),
     closing: all.flatMap((each) => each.closing),

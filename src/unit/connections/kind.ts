@@ -51,11 +51,25 @@ export interface ClockDraft {
   readonly source?: string
 }
 
+/** What is set, read and set again until it is right. */
+export interface LoopDraft {
+  readonly id: string
+  /** The step that the setting is made with. */
+  readonly first: string
+  /** The check that reads it. */
+  readonly last: string
+  readonly tries: { readonly low: number; readonly usual: number; readonly high: number }
+  readonly says: string
+  readonly standing: Standing
+  readonly source?: string
+}
+
 /** What a connection adds to the sequence. */
 export interface Contribution {
   readonly steps: readonly StepDraft[]
   readonly orders: readonly OrderDraft[]
   readonly clocks: readonly ClockDraft[]
+  readonly loops: readonly LoopDraft[]
   /** Work inside the step of a part: gasket on, screws in stages. In order. */
   readonly within: readonly { readonly part: PartId; readonly does: string }[]
   /** Steps without which the part is home but not fast. */

@@ -5,6 +5,7 @@ export const NOTHING: Contribution = {
   steps: [],
   orders: [],
   clocks: [],
+  loops: [],
   within: [],
   fast: [],
   closing: [],

@@ -1,6 +1,6 @@
 // Parts become operations: the whole unit, for one variant, as a planning problem.
-import type { Lag, Mode, Need, Operation, PlanningProblem, Standing } from '../../planning/model/problem.ts'
-import type { Contribution, StepDraft } from '../connections/kind.ts'
+import type { Lag, Loop, Mode, Need, Operation, PlanningProblem, Standing } from '../../planning/model/problem.ts'
+import type { Contribution, LoopDraft, StepDraft } from '../connections/kind.ts'
 import { weaker } from '../lines/answer.ts'
 import type { AddedStep, Part, Unit } from '../model/unit.ts'
 import { heldFast } from './attitudes.ts'
@@ -111,6 +111,7 @@ export function derive(unit: Unit, joints: Contribution, people = 1): Derivation
     .map((step) => ({ ...step, needs: [...step.needs, ...(extra.get(step.id) ?? [])] }))
     .map((step) => tidy(step, known))
 
+  const loops = joints.loops.filter(({ first, last }) => known.has(first) && known.has(last))
   const problem: PlanningProblem = {
     schema: 'matchmark-planning/1',
     operations,
@@ -123,6 +124,7 @@ export function derive(unit: Unit, joints: Contribution, people = 1): Derivation
     },
     start: { attitudes: {} },
     people,
+    ...(loops.length > 0 && { loops: loops.map(loopOf) }),
   }
   const needs = operations.flatMap((operation) => [
     ...operation.needs,
@@ -343,6 +345,14 @@ function meetingNeeds(part: Part, frame: Frame, openings: Openings): readonly { 
     })
   })
 }
+
+const loopOf = ({ id, first, last, tries, says, standing, source }: LoopDraft): Loop => ({
+  id,
+  first,
+  last,
+  tries,
+  reason: reason({ code: 'TRIES', says, origin: 'connection', standing, source }),
+})
 
 function lagsOf(unit: Unit, joints: Contribution): readonly Lag[] {
   const whole = (seconds: number | undefined) => (seconds === undefined ? undefined : Math.round(seconds))
