@@ -4,7 +4,7 @@ import { checkSequence } from './checker/checkSequence.ts'
 import { closing } from './closing.ts'
 import { countSequences } from './countSequences.ts'
 import type { PlanningProblem } from './model/problem.ts'
-import { type PlanProgress, plan } from './plan.ts'
+import { plan } from './plan.ts'
 import { compareValues } from './relations/compareValues.ts'
 import { bodiesOf } from './search/bodies.ts'
 import { instanceOf } from './search/instance.ts'
@@ -298,16 +298,6 @@ describe('the best sequence', () => {
     expect(bound).toEqual([0, 10_000, 0])
     // Asked some few times, not once for each of the steps.
     expect(clock).toBeLessThan(20)
-  })
-
-  it('tells of its progress: values fall, bounds rise', () => {
-    const told: PlanProgress[] = []
-    plan(randomProblem(11, { operations: 16, plain: 3, away: 0, lags: 0 }), { onProgress: (each) => told.push(each) })
-    expect(told.length).toBeGreaterThan(0)
-    told.slice(1).forEach((each, at) => {
-      if (told[at]!.value) expect(compareValues(each.value!, told[at]!.value!)).toBeLessThanOrEqual(0)
-      expect(compareValues(each.bound, told[at]!.bound)).toBeGreaterThanOrEqual(0)
-    })
   })
 
   it('is nothing, for nothing to do', () => {
