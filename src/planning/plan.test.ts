@@ -300,6 +300,26 @@ describe('the best sequence', () => {
     expect(clock).toBeLessThan(20)
   })
 
+  it('has some sequence to show when the time is up before any search came to its end', () => {
+    const problem = problemOf(
+      Array.from({ length: 300 }, (_, at) =>
+        operation(
+          `o${at}`,
+          at < 9 ? [] : [need(`n${at}`, { done: [`o${at - 9}`] }, { done: [`o${at - 1}`], notDone: ['o0'] })],
+          {
+            modes: [mode({ tools: [`t${at % 40}`] })],
+          },
+        ),
+      ),
+      { changes: { turn: {}, station_s: 0, workpiece_s: 0, tools_s: 20 } },
+    )
+    let clock = 0
+    const { value, bound, steps, proven } = plan(problem, { now: () => clock++, timeLimit_s: 0.05 })
+    expect(proven).toBe(false)
+    expect(compareValues(value!, bound!)).toBeGreaterThan(0)
+    expect(checkSequence(problem, { steps, value: value! }).breaches).toEqual([])
+  })
+
   it('is nothing, for nothing to do', () => {
     expect(plan(problemOf([]))).toMatchObject({ value: [0, 0, 0], proven: true, steps: [], conflict: null })
   })
