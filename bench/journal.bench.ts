@@ -10,7 +10,7 @@ import { fold } from '../src/record/fold.ts'
 import { sqliteJournal } from '../src/stores/sqlite/sqliteJournal.ts'
 import { openVaultFile } from '../src/stores/vault/openVaultFile.ts'
 
-/** Steps signed and readings taken by three devices in turn. */
+/** Steps signed once each, and readings of 900 parts again and again, by three devices in turn. */
 function entriesOf(count: number): Entry[] {
   const tails = new Map<string, Tail>()
   return Array.from({ length: count }, (_, index) => {
@@ -18,8 +18,8 @@ function entriesOf(count: number): Entry[] {
     const reads = { low: 0.03, high: 0.03, standing: 'seen' } as const
     const what =
       index % 2 === 0
-        ? ({ kind: 'step-signed', body: { step: `step ${index % 400}` } } as const)
-        : ({ kind: 'reading', body: { part: `part ${index % 90}`, feature: 'seat', reads } } as const)
+        ? ({ kind: 'step-signed', body: { step: `step ${index}` } } as const)
+        : ({ kind: 'reading', body: { part: `part ${index % 900}`, feature: 'seat', reads } } as const)
     const said = { id: randomUUID(), stream: 'J41', person: 'Ada', device, ...what }
     const made = nextEntry(said, {
       tail: tails.get(device),

@@ -16,6 +16,8 @@ const hasPostgres = () =>
 const WANTED = [
   { name: 'chromium', isThere: () => onPath('chromium') },
   { name: 'postgresql-15', isThere: hasPostgres },
+  // `certutil`: installs a certificate for a browser of the tests, as a person does on a tablet.
+  { name: 'libnss3-tools', isThere: () => onPath('certutil') },
 ]
 
 /** Installs what is missing; returns what is missing still. */

@@ -142,15 +142,18 @@ function SignIn({ back, onDone }: Asked) {
 }
 
 const MOST_KNOWN = 6
+/** How an import names itself (server/jobs/importJob.ts). */
+const BROUGHT_IN = 'import-'
 
-/** Those who wrote here lately. */
+/** Those who wrote here lately; who only brought a job in was not at the bench. */
 function knownPeople({ streams }: BenchState): readonly string[] {
   const people = new Set<string>()
   for (const entries of streams.values()) {
     for (const entry of entries.toReversed()) {
       if (people.size >= MOST_KNOWN) return [...people]
       const by = entry.kind === 'reading' ? entry.body.by : undefined
-      people.add(by ?? entry.person)
+      if (by) people.add(by)
+      else if (!entry.device.startsWith(BROUGHT_IN)) people.add(entry.person)
     }
   }
   return [...people]

@@ -48,7 +48,7 @@ export function useShopBlock(title: string, looks: number): BlockFields {
   const waiting = [...state.waiting.values()].reduce((sum, n) => sum + n, 0)
   const text = words.block
   return {
-    unit: [text.sheet, title],
+    unit: [text.title, title],
     sheet: '1/1',
     owner: [words.home.shop, state.person ?? text.nobody],
     job: [words.home.jobs, String(state.streams.size)],

@@ -72,12 +72,17 @@ export async function shopWithSample(app: string): Promise<ShopWithSample> {
   return { url, journal, close: shop.close }
 }
 
-export async function openChromium(flags: readonly string[] = []): Promise<Browser> {
+/** @param home where it looks for certificates that a person has installed; the machine's own home when left out */
+export async function openChromium(home?: string): Promise<Browser> {
   if (!CHROMIUM)
     throw new Error(
       'Chromium is not installed, and the app cannot be tried without it. As root `node scripts/packages.mjs` installs it; else: apt-get install chromium',
     )
-  return chromium.launch({ executablePath: CHROMIUM, args: [...FLAGS, ...flags] })
+  return chromium.launch({
+    executablePath: CHROMIUM,
+    args: [...FLAGS],
+    ...(home && { env: { ...process.env, HOME: home } }),
+  })
 }
 
 export interface Device {

@@ -1,6 +1,7 @@
 // A second device comes into the shop over https, at an address that is not localhost, and starts without a network from then on.
-import { createHash, X509Certificate } from 'node:crypto'
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
+import { execFileSync } from 'node:child_process'
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { get } from 'node:https'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, expect, test } from 'vitest'
@@ -32,7 +33,14 @@ test('enrolled over https, a tablet signs, starts without a network and is in st
   const address = shop.share?.addresses.find((one) => one.includes('127.0.0.2')) ?? ''
   await shop.shop.gate.addPerson({ name: 'M. Ashdown', role: 'rebuilder', pin: '4711' }, 'keeper')
   const { code } = await shop.shop.gate.invite('keeper')
-  const browser = await openChromium([`--ignore-certificate-errors-spki-list=${serverKey()}`])
+  const stranger = await openChromium(homeWith(null))
+  try {
+    const page = await stranger.newPage()
+    await expect(page.goto(`${address}/enrol`)).rejects.toThrow('ERR_CERT_AUTHORITY_INVALID')
+  } finally {
+    await stranger.close()
+  }
+  const browser = await openChromium(homeWith(await authorityFrom(address)))
   try {
     const context = await browser.newContext(SIZES.tablet)
     const page = await context.newPage()
@@ -76,13 +84,31 @@ test('enrolled over https, a tablet signs, starts without a network and is in st
   expect(new Set(signed.map(({ person }) => person))).toEqual(new Set(['M. Ashdown']))
 })
 
-/**
- * Stands for the certificate that a tablet installs: the key of this one server is trusted, and nothing else is. That the authority vouches for
- * it is tried in src/server/serveShop.test.ts.
- */
-function serverKey(): string {
-  const { publicKey } = new X509Certificate(readFileSync(join(folder, 'authority', 'server.pem')))
-  return createHash('sha256')
-    .update(publicKey.export({ type: 'spki', format: 'der' }))
-    .digest('base64')
+/** What a tablet fetches before it trusts anything. */
+function authorityFrom(address: string): Promise<string> {
+  return new Promise((resolve, reject) => {
+    get(`${address}/authority.crt`, { rejectUnauthorized: false }, (reply) => {
+      let text = ''
+      reply.setEncoding('utf8').on('data', (part) => {
+        text += part
+      })
+      reply.on('end', () => resolve(text))
+    }).on('error', reject)
+  })
+}
+
+/** A home in which a person has installed this authority, or none. Chromium looks there by the tools of NSS. */
+function homeWith(authority: string | null): string {
+  const home = mkdtempSync(join(folder, 'home-'))
+  const database = join(home, '.pki', 'nssdb')
+  mkdirSync(database, { recursive: true })
+  const certutil = (...words: string[]) =>
+    execFileSync('certutil', ['-d', `sql:${database}`, ...words], { stdio: 'pipe' })
+  certutil('-N', '--empty-password')
+  if (authority) {
+    const file = join(home, 'shop.pem')
+    writeFileSync(file, authority)
+    certutil('-A', '-n', 'shop', '-t', 'C,,', '-i', file)
+  }
+  return home
 }

@@ -34,7 +34,7 @@ export const en = {
     label: 'Title block',
     unit: 'Unit',
     sheet: 'Sheet',
-    sheetNumber: 'Sheet no.',
+    title: 'Title',
     owner: 'Owner',
     job: 'Job, rev',
     date: 'Date',
