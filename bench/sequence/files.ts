@@ -4,7 +4,7 @@ import { basename, extname, join, resolve } from 'node:path'
 import { checkSequence } from '../../src/planning/checker/checkSequence.ts'
 import { readPlanningProblem } from '../../src/planning/checker/readPlanningProblem.ts'
 import type { PlanningProblem } from '../../src/planning/model/problem.ts'
-import type { PlanResult } from '../../src/planning/model/sequence.ts'
+import type { PlanResult, Value } from '../../src/planning/model/sequence.ts'
 import { plan } from '../../src/planning/plan.ts'
 import { readSequenceFile } from '../../src/planning/tsplib.ts'
 import { Problem, printProblem } from '../../src/problem/problem.ts'
@@ -27,6 +27,11 @@ export interface Row {
   /** What the checker found wrong, and claims that what is published speaks against. */
   readonly faults: readonly string[]
   readonly peer: { readonly value: number | null; readonly proven: boolean; readonly seconds: number } | null
+  /** Hazard, seconds and changes: planning problems have all three. */
+  readonly whole: Value | null
+  readonly wholeBound: Value | null
+  /** Why there is no sequence. */
+  readonly why: string | null
   readonly tour: readonly string[]
 }
 
@@ -44,8 +49,14 @@ export async function runFiles({ files, seconds, json, check }: Told): Promise<s
       continue
     }
     const row = await rowOf(file, problem, seconds)
+    if (typeof row === 'string') {
+      process.exitCode = 1
+      missed.push(row)
+      continue
+    }
     rows.push(row)
     console.log(json ? JSON.stringify(row) : line(row))
+    if (!json && row.value === null) console.log(`  no sequence: ${row.why ?? 'none was found in time'}`)
     for (const fault of row.faults) {
       if (!json) console.log(`  warning: ${fault}`)
       missed.push(`${row.name}: ${fault}`)
@@ -64,22 +75,30 @@ function read(file: string): PlanningProblem | string {
   try {
     const text = readFileSync(file, 'utf8')
     if (extname(file) !== '.json') return readSequenceFile(text, file)
-    const found = readPlanningProblem(JSON.parse(text))
-    return 'problem' in found ? found.problem : found.problems.map(printProblem).join('\n')
+    const found = readPlanningProblem(JSON.parse(text.replace(/^\uFEFF/, '')))
+    return 'problem' in found ? found.problem : `${file}: ${firstOf(found.problems)}`
   } catch (error) {
     return error instanceof Problem ? printProblem(error) : `${file}: ${(error as Error).message}`
   }
 }
 
-async function rowOf(file: string, problem: PlanningProblem, told: number | undefined): Promise<Row> {
+const MOST_TOLD = 5
+
+function firstOf(problems: readonly Problem[]): string {
+  const more = problems.length - MOST_TOLD
+  return [
+    ...problems.slice(0, MOST_TOLD).map(printProblem),
+    ...(more > 0 ? [`and ${more} more like these.`] : []),
+  ].join('\n')
+}
+
+/** What came out, or why the problem is not planned. */
+async function rowOf(file: string, problem: PlanningProblem, told: number | undefined): Promise<Row | string> {
   const name = basename(file, extname(file))
   const limit = told ?? secondsFor(name, problem.operations.length)
   const begin = performance.now()
-  const result = plan(problem, {
-    effort: Number.POSITIVE_INFINITY,
-    timeLimit_s: limit,
-    now: () => performance.now(),
-  })
+  const result = planned(problem, limit)
+  if (result instanceof Problem) return `${file}: ${printProblem(result)}`
   const spent = (performance.now() - begin) / 1000
   const published = publishedBeside(file, name)
   const value = result.value && secondsOf(result.value)
@@ -96,11 +115,23 @@ async function rowOf(file: string, problem: PlanningProblem, told: number | unde
     above: published && value !== null ? value / published.value - 1 : null,
     faults: [...wrong(problem, result), ...contradicted(result, value, bound, published)],
     peer: isSmall ? await peerValue(problem, limit) : null,
+    whole: result.value,
+    wholeBound: result.bound,
+    why: result.conflict?.members.map(({ reason }) => reason.says).join(' ') ?? null,
     tour: result.steps.map(({ op }) => op),
   }
 }
 
-/** Sequence files have no hazards and no changes: their value is the seconds. */
+function planned(problem: PlanningProblem, timeLimit_s: number): PlanResult | Problem {
+  try {
+    return plan(problem, { effort: Number.POSITIVE_INFINITY, timeLimit_s, now: () => performance.now() })
+  } catch (error) {
+    if (error instanceof Problem) return error
+    throw error
+  }
+}
+
+/** What is published of sequence files is the seconds alone. */
 const secondsOf = ([, elapsed_s]: readonly [number, number, number]): number => elapsed_s
 
 function wrong(problem: PlanningProblem, { value, steps }: PlanResult): string[] {
@@ -145,17 +176,35 @@ const HEAD = [
 
 const percent = (part: number | null): string => (part === null ? '-' : `${(100 * part).toFixed(2)} %`)
 
-function line({ name, operations, value, bound, proven, seconds, published, above, faults, peer }: Row): string {
-  const gap = value === null || bound === null || value === 0 ? null : 1 - bound / value
+/** The seconds alone where there is nothing else. */
+const worth = (value: Value | null): string =>
+  value === null ? '-' : value[0] + value[2] === 0 ? String(value[1]) : value.join('/')
+
+function line({
+  name,
+  operations,
+  value,
+  bound,
+  whole,
+  wholeBound,
+  proven,
+  seconds,
+  published,
+  above,
+  faults,
+  peer,
+}: Row): string {
+  const isAlike = whole !== null && wholeBound !== null && whole[0] === wholeBound[0]
+  const gap = isAlike && value ? 1 - bound! / value : null
   const known = published ? `${published.value}${published.proven ? '' : '?'}` : '-'
   const beside = peer ? `${peer.value ?? '-'}${peer.proven ? '' : '?'} in ${peer.seconds.toFixed(1)} s` : '-'
   return [
     name.padEnd(16),
     String(operations).padStart(4),
-    String(value ?? '-').padStart(8),
+    worth(whole).padStart(8),
     known.padStart(11),
     percent(above).padStart(7),
-    String(bound ?? '-').padStart(8),
+    worth(wholeBound).padStart(8),
     percent(gap).padStart(7),
     (proven ? 'yes' : 'no').padStart(6),
     seconds.toFixed(1).padStart(8),

@@ -2,8 +2,14 @@ import { describe, expect, it } from 'vitest'
 import { checkSequence } from './checker/checkSequence.ts'
 import { enumerate } from './checker/enumerate.ts'
 import { readPlanningProblem } from './checker/readPlanningProblem.ts'
+import { differences } from './explain/differences.ts'
+import { mayCome } from './explain/mayCome.ts'
+import { slackOf } from './explain/slack.ts'
+import { why } from './explain/why.ts'
 import { judge } from './judge.ts'
 import { plan } from './plan.ts'
+import { repair } from './repair.ts'
+import { replan } from './replan.ts'
 import { restOf } from './restOf.ts'
 import { need, operation, problemOf } from './testing/examples.ts'
 import { exhaust } from './testing/exhaustive.ts'
@@ -120,5 +126,69 @@ describe('a table between operations', () => {
         { code: 'PLANNING_UNKNOWN_OPERATION' },
       ],
     })
+  })
+})
+
+describe('what is said about neighbours', () => {
+  const near = problemOf(three, table(['a', 'b', 'c'], [0, 9, 1], [2, 0, 9], [9, null, 0]))
+
+  it('slack tells which neighbours hold a step', () => {
+    const slack = slackOf(near, plan(near).steps)
+    expect(slack.map(({ op, first, last }) => [op, first, last])).toEqual([
+      ['b', 1, 2],
+      ['a', 1, 3],
+      ['c', 2, 3],
+    ])
+    expect(slack[0]!.heldOn).toMatchObject({ rule: 'between', op: 'b', facts: { previous: 'c' } })
+    expect(slack[2]!.heldBack).toMatchObject({ rule: 'between', op: 'b' })
+  })
+
+  it('a repair moves what may not be a neighbour, and nothing more', () => {
+    const { moved, steps, least } = repair(near, ['a', 'c', 'b'])!
+    expect(moved).toHaveLength(1)
+    expect(least).toBe(1)
+    expect(judge(near, steps).breaches).toEqual([])
+  })
+
+  it('the difference from the best says which neighbours it parts', () => {
+    const told = judge(near, ['a', 'c', 'b']).chosen
+    const cured = differences(near, told, plan(near).steps).flatMap(({ cures }) => cures)
+    expect(cured.map(({ says }) => says)).toEqual(['“Do b” never comes right after “Do c”.'])
+  })
+
+  it('replanning never goes on in an old order that puts them together', () => {
+    const four = problemOf(
+      [...three, operation('d')],
+      table(['a', 'b', 'c', 'd'], [0, 0, 0, 0], [0, 0, 0, 0], [0, null, 0, 0], [0, 0, 0, 0]),
+    )
+    const { steps, moved } = replan(four, ['d', 'c', 'a', 'b'], { done: ['d', 'a'] })!
+    expect(steps.map(({ op }) => op)).toEqual(['b', 'c'])
+    expect(moved).toHaveLength(1)
+  })
+
+  it('why names the pair, whether it decides the order or not', () => {
+    const two = problemOf(three.slice(0, 2), table(['a', 'b'], [0, null], [0, 0]))
+    const { order, relations } = why(two, 'b', 'a')
+    expect(order).toBe('first')
+    expect(relations.map(({ reason }) => reason.says)).toEqual([
+      "“Do b” in the way 'only' never comes right after “Do a”.",
+    ])
+    const free = why(near, 'b', 'c')
+    expect(free.order).toBe('free')
+    expect(free.relations.map(({ reason }) => reason.says)).toEqual(['“Do b” never comes right after “Do c”.'])
+  })
+
+  it('what may come next names the neighbours that would leave no way to the end', () => {
+    const apart = problemOf(three, table(['a', 'b', 'c'], [0, 0, 0], [0, 0, null], [0, null, 0]))
+    const may = mayCome(apart, [])
+    expect(may.map((each) => [each.op, each.may])).toEqual([
+      ['a', false],
+      ['b', true],
+      ['c', true],
+    ])
+    expect(may[0]!.because.map(({ says }) => says)).toEqual([
+      "After it the rest could not be finished. “Do b” in the way 'only' never comes right after “Do c”.",
+      "After it the rest could not be finished. “Do c” in the way 'only' never comes right after “Do b”.",
+    ])
   })
 })

@@ -12,7 +12,7 @@ import { solveCrew } from './search/crew/solveCrew.ts'
 import { instanceOf } from './search/instance.ts'
 import type { Step } from './search/kernel.ts'
 import { solve } from './search/solve.ts'
-import { TimeIsUp } from './search/timeIsUp.ts'
+import { TimeIsUp, whilePreparing } from './search/timeIsUp.ts'
 import { tripleOf } from './search/tripleOf.ts'
 import { assertValid } from './validate.ts'
 import { withTries } from './withTries.ts'
@@ -37,7 +37,6 @@ export interface PlanOptions {
 }
 
 const USUAL_EFFORT = 300_000
-const SMALL = 100
 
 /**
  * The sequence with the least (hazard, elapsed_s, changes), or the conflict that forbids every one.
@@ -73,8 +72,7 @@ function planned(
   { effort = USUAL_EFFORT, onProgress }: PlanOptions,
   late: () => boolean,
 ): PlanResult {
-  // Preparing a small problem takes no time, so that there is always something to show for it.
-  const lateToPrepare = problem.operations.length > SMALL ? late : () => false
+  const lateToPrepare = whilePreparing(problem.operations.length, late)
   const closed = closing(problem, { late: lateToPrepare })
   if (closed.contradiction) return blocked(closed, { effort, late, states: 0, width: 0 })
   if (worksTogether(problem)) return planCrew(closed, { effort, late, onProgress })

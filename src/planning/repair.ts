@@ -6,6 +6,8 @@ import { trial } from './explain/trial.ts'
 import { type ToldStep, toldSteps } from './judge.ts'
 import type { OpId, PlanningProblem } from './model/problem.ts'
 import type { PlacedStep, Value } from './model/sequence.ts'
+import { worksTogether } from './relations/teams.ts'
+import { solveCrew } from './search/crew/solveCrew.ts'
 import { type Instance, instanceOf } from './search/instance.ts'
 import { mayStart } from './search/mayStart.ts'
 import { solve } from './search/solve.ts'
@@ -35,7 +37,7 @@ const EACH_ORDER = 5_000
 /**
  * The repair of a told order that moves the fewest operations; all others keep their order among themselves. Modes are free. Exact
  * where `moved.length` is `least`; else the best that was found. The needs are searched exactly; where a clock forbids what the needs allow, other sets of moved operations are
- * tried one after another, as long as the effort lasts.
+ * tried one after another, as long as the effort lasts. For a crew the order is that of the starts.
  *
  * @returns null when nothing can be done in any order, or nothing was found within the effort
  * @throws PLANNING_STEPS when the sequence does not list every operation once; PLANNING_… when the problem is not valid
@@ -104,6 +106,10 @@ function keeping(
   const orders = kept.slice(1).map((after, place) => ({ before: kept[place]!, after }))
   const closed: Closing = closing(problem, { orders })
   if (closed.contradiction) return { found: null, proven: true }
+  if (worksTogether(problem)) {
+    const { steps, value, proven } = solveCrew(closed, { effort, late })
+    return { found: steps && value && { steps: [...steps], value }, proven }
+  }
   const { steps, proven } = solve(instanceOf(closed), { effort, late })
   if (!steps) return { found: null, proven }
   const tried = trial(

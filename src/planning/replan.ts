@@ -1,15 +1,17 @@
 // A new sequence from a half-done state with new facts, close to the old one where that costs little.
+import { Problem } from '../problem/problem.ts'
 import { findConflict } from './conflict.ts'
 import { between, type Difference, differences } from './explain/differences.ts'
 import { movedBetween } from './explain/moved.ts'
 import { choicesOf, type Trial, trial } from './explain/trial.ts'
 import { judge, type ToldStep, toldSteps } from './judge.ts'
-import type { Lag, Need, OpId, PlanningProblem, Reason, StartState } from './model/problem.ts'
+import type { Lag, Need, OpId, Person, PlanningProblem, Reason, StartState } from './model/problem.ts'
 import type { Conflict, PlacedStep, Value } from './model/sequence.ts'
 import { plan } from './plan.ts'
 import { reach, takeBack } from './reach.ts'
 import { compareValues } from './relations/compareValues.ts'
 import { setUpAfter } from './relations/setUpChanges.ts'
+import { worksTogether } from './relations/teams.ts'
 import { repair } from './repair.ts'
 import { restOf } from './restOf.ts'
 
@@ -21,8 +23,10 @@ export interface NewFacts {
   readonly failed?: readonly OpId[]
   /** Operations that cannot start yet: seconds from now, or not known when. */
   readonly late?: readonly { readonly op: OpId; readonly notBefore_s?: number }[]
-  /** Hands that there are now. */
+  /** Hands that there are now, where no crew is named. */
   readonly people?: number
+  /** Who there is now. */
+  readonly crew?: readonly Person[]
   /** How the set-up stands now; where left out, as what stands has left it, each done as the old order has it. */
   readonly start?: StartState
 }
@@ -53,7 +57,7 @@ export interface Replan {
   /** Operations that stand elsewhere among what is left than they did, and the fewest that any sequence has to move. */
   readonly moved: readonly OpId[]
   readonly leastMoved: number
-  /** Why: what each move cures, or gains. */
+  /** Why: what each move cures, or gains; empty for a crew. */
   readonly differences: readonly Difference[]
   /** Operations of which it is not known when they can start: they come as late as all else allows. */
   readonly waitsFor: readonly OpId[]
@@ -72,7 +76,7 @@ const NOW = 'now'
  *
  * @param old the order that was planned, every operation of the problem once
  * @returns null when what has to come off cannot be taken off, or no way was found within the effort
- * @throws PLANNING_STEPS, PLANNING_UNKNOWN_OPERATION; PLANNING_NOT_DONE when what failed is not done; PLANNING_… when the problem is not valid
+ * @throws PLANNING_STEPS, PLANNING_UNKNOWN_OPERATION; PLANNING_NOT_DONE when what failed is not done; PLANNING_CREW_NAMED; PLANNING_… when the problem is not valid
  * @example replan(problem, ['float', 'seal'], { done: ['float'] })?.steps.map(({ op }) => op)   // ['seal']
  */
 export function replan(
@@ -85,8 +89,8 @@ export function replan(
   const back = comesOff(problem, facts)
   if (!back) return null
   const { undo, renews, voids, outOfTurn, stands } = back
-  const { people = problem.people, late = [], start = leftBy(problem, old, facts) } = facts
-  const rest = held({ ...restOf(problem, stands), people, start }, late)
+  const { late = [], start = leftBy(problem, old, facts) } = facts
+  const rest = held({ ...restOf(problem, stands), ...handsNow(problem, facts), start }, late)
   const left = new Set(rest.operations.map(({ id }) => id))
   const order = [...(left.has(NOW) ? [{ op: NOW }] : []), ...planned.filter(({ op }) => left.has(op))]
   const about = {
@@ -104,8 +108,10 @@ export function replan(
   }
   const ids = order.map(({ op }) => op)
   const mended = repair(rest, ids, { effort: Math.ceil(effort / 10) })
-  const told = judge(rest, ids)
-  const found = chosen({ rest, ids, told: told.chosen, mended: mended?.steps ?? null, best: best.steps, tolerance })
+  const together = worksTogether(rest)
+  const judged = judge(rest, ids)
+  const told = together && judged.value ? judged.steps : judged.chosen
+  const found = chosen({ rest, ids, told, mended: mended?.steps ?? null, best: best.steps, tolerance })
   return {
     ...about,
     steps: found.steps.filter(({ op }) => op !== NOW),
@@ -117,18 +123,27 @@ export function replan(
       found.choices.map(({ op }) => op),
     ),
     leastMoved: mended?.least ?? 0,
-    differences: differences(rest, told.chosen, found.steps),
+    differences: together ? [] : differences(rest, told, found.steps),
     conflict: null,
   }
+}
+
+/** The hands that there are now. */
+function handsNow({ crew: named, people: told }: PlanningProblem, { crew, people }: NewFacts) {
+  if (crew) return { crew, people: crew.length }
+  if (named && people !== undefined) throw new Problem('PLANNING_CREW_NAMED', { people })
+  return { people: people ?? told }
 }
 
 /** The set-up that what stands has left behind. */
 function leftBy(problem: PlanningProblem, old: readonly ToldStep[], { done }: NewFacts): StartState {
   const modes = new Map(choicesOf(problem, judge(problem, old).chosen).map((choice) => [choice.op, choice]))
-  return setUpAfter(
+  const left = setUpAfter(
     problem,
     [...done].map((op) => modes.get(op)!),
   )
+  // What each of several people has at hand is not told.
+  return worksTogether(problem) ? { attitudes: left.attitudes } : left
 }
 
 /** What comes off because it failed, and because what was done out of turn shuts the way to the end. */
@@ -207,7 +222,7 @@ function held(rest: PlanningProblem, late: NonNullable<NewFacts['late']>): Plann
         modes: [
           {
             id: NOW,
-            people: 1,
+            people: rest.crew ? 0 : 1,
             needs: [],
             setup: { workpiece: 'any', attitude: 'any', station: 'any', tools: 'any' },
           },
@@ -236,11 +251,17 @@ function chosen({
   best: Named
   tolerance: number
 }): Trial & { readonly value: Value } {
-  const tried = (list: Named): Trial => trial(rest, choicesOf(rest, list))
+  const together = worksTogether(rest)
+  const tried = (list: Named): Trial =>
+    together ? { ...judge(rest, list), choices: choicesOf(rest, list) } : trial(rest, choicesOf(rest, list))
   const top = tried(best)
   const [hazard, elapsed_s] = top.value!
   const most_s = Math.floor(elapsed_s * (1 + tolerance))
-  const looked = [tried(told), ...(mended ? [tried(mended), ...between(rest, mended, best)] : []), top]
+  const looked = [
+    tried(told),
+    ...(mended ? [tried(mended), ...(together ? [] : between(rest, mended, best))] : []),
+    top,
+  ]
   const fit = looked.filter(
     (each): each is Trial & { readonly value: Value } =>
       each.breaches.length === 0 && each.value !== null && each.value[0] <= hazard && each.value[1] <= most_s,

@@ -114,6 +114,18 @@ describe('validating', () => {
     expect(lasting(0.1)).toBe(`The operation 'a': a duration in seconds is 0.1; ${expected}`)
   })
 
+  it('refuses a check whose chance or seconds make no sense', () => {
+    const checked = (check: { faultChance: number; cost: number; lateCost: number }) =>
+      says(problemOf([operation('a', [], { check })]))
+    expect(checked({ faultChance: 0.5, cost: 0, lateCost: 10_000_000 })).toEqual([])
+    expect(checked({ faultChance: 2, cost: Number.NaN, lateCost: 1e300 })).toEqual([
+      "The operation 'a': check.faultChance is 2; expected is a number from 0 to 1.",
+      "The operation 'a': check.cost is NaN; expected is a number from 0 to 10000000.",
+      "The operation 'a': check.lateCost is 1e+300; expected is a number from 0 to 10000000.",
+    ])
+    expect(checked({ faultChance: -0.1, cost: 0, lateCost: 0 })).toHaveLength(1)
+  })
+
   it('refuses a million operations before it looks at any of them', () => {
     const one = operation('a')
     const million = Array.from({ length: 1_000_000 }, () => one)

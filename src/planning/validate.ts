@@ -49,6 +49,10 @@ export function validate(problem: PlanningProblem): Problem[] {
     const expected = `a whole number from ${least} to ${most}`
     wrong('PLANNING_NUMBER', { where, what, received: String(value), expected })
   }
+  const from0 = (where: string, what: string, value: number, most: number) => {
+    if (value >= 0 && value <= most) return
+    wrong('PLANNING_NUMBER', { where, what, received: String(value), expected: `a number from 0 to ${most}` })
+  }
   const giveUp = (where: string, cost: number | 'never') => {
     if (cost === 'never' || (Number.isFinite(cost) && cost >= 0)) return
     const expected = "a number from 0, or 'never'"
@@ -105,6 +109,12 @@ export function validate(problem: PlanningProblem): Problem[] {
       checkSharing(where, mode)
       if (mode.hazard !== undefined) whole(where, `the hazard of '${mode.id}'`, mode.hazard, 0, MOST_HAZARD)
       checkNeeds(operation.id, mode.needs)
+    }
+    if (operation.check) {
+      const { faultChance, cost, lateCost } = operation.check
+      from0(where, 'check.faultChance', faultChance, 1)
+      from0(where, 'check.cost', cost, MOST_SECONDS)
+      from0(where, 'check.lateCost', lateCost, MOST_SECONDS)
     }
     for (const id of operation.undo?.voids ?? []) known(`The undoing of '${operation.id}'`, id)
     if (operation.undo) checkNeeds(operation.id, operation.undo.needs, true)

@@ -3,6 +3,7 @@ import type { OpId, PlanningProblem } from '../model/problem.ts'
 import type { Value } from '../model/sequence.ts'
 import type { Breach } from '../relations/rule.ts'
 import type { Choice, SetUpChange } from '../relations/setUpChanges.ts'
+import { assertOnePerson } from '../relations/teams.ts'
 import { movedBetween } from './moved.ts'
 import { choicesOf, compareTrials, type Trial, trial } from './trial.ts'
 
@@ -35,6 +36,7 @@ interface Move {
  *
  * Both list every operation once, each with a mode.
  *
+ * @throws PLANNING_ONE_PERSON for a crew
  * @example differences(problem, judge(problem, ['seal', 'float']).chosen, plan(problem).steps).map(({ ops }) => ops)   // [['float']]
  */
 export function differences(
@@ -42,6 +44,7 @@ export function differences(
   told: readonly { readonly op: OpId; readonly mode: string }[],
   other: readonly { readonly op: OpId; readonly mode: string }[],
 ): Difference[] {
+  assertOnePerson(problem, 'What the other sequence does otherwise')
   const found: Difference[] = []
   for (const { move, now, next } of turnedInto(problem, told, other)) found.push(differenceOf(move, now, next))
   return found

@@ -1,6 +1,8 @@
 // Follows certain orders back to the relations of the problem that they rest on.
 import type { CertainOrder, Closing, Grounds, Relation } from '../closing.ts'
 import type { Reason, Standing } from '../model/problem.ts'
+import { neverRightAfter } from '../relations/between.ts'
+import { listing, naming } from '../relations/rule.ts'
 import { whyShut, worksTogether } from '../relations/teams.ts'
 
 /** The shortest chain of certain orders from one operation to another, using only those found before `until`. */
@@ -77,6 +79,9 @@ const DOUBT: readonly Standing[] = ['seen', 'told', 'usual', 'supposed']
 export const weakest = (standings: readonly Standing[]): Standing =>
   DOUBT[Math.max(0, ...standings.map((standing) => DOUBT.indexOf(standing)))]!
 
+/** Neighbours that a sentence names; the facts name all. */
+const MOST_NAMED = 3
+
 /** The reason of a need or lag; for a mode, one made from what it asks for. */
 export function reasonOf({ problem, indexOf }: Closing, relation: Relation): Reason {
   const operation = problem.operations[indexOf.get(relation.op)!]!
@@ -102,10 +107,20 @@ export function reasonOf({ problem, indexOf }: Closing, relation: Relation): Rea
     ...(setup.station === 'any' ? [] : [setup.station]),
     ...(setup.tools === 'any' ? [] : [setup.tools.join(', ')]),
   ]
+  const neverAfter = neverRightAfter(problem, operation.id)
+  const others = neverAfter.length - MOST_NAMED
+  const named = [
+    ...neverAfter.slice(0, MOST_NAMED).map(naming(problem)),
+    ...(others > 0 ? [others === 1 ? '1 other' : `${others} others`] : []),
+  ]
+  const says = [
+    ...(asks.length > 0 || named.length === 0 ? [`asks for ${asks.join(', ') || 'nothing'}`] : []),
+    ...(named.length > 0 ? [`never comes right after ${listing(named)}`] : []),
+  ].join(', and ')
   return {
     code: 'PLANNING_MODE',
-    says: `“${operation.does}” in the way '${id}' asks for ${asks.join(', ') || 'nothing'}.`,
-    facts: { operation: operation.id, mode: id, people },
+    says: `“${operation.does}” in the way '${id}' ${says}.`,
+    facts: { operation: operation.id, mode: id, people, ...(neverAfter.length > 0 && { neverAfter }) },
     origin: 'process',
     standing: 'told',
   }

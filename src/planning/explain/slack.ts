@@ -5,6 +5,7 @@ import { compareValues } from '../relations/compareValues.ts'
 import { latestStarts } from '../relations/lags.ts'
 import type { Breach } from '../relations/rule.ts'
 import type { Choice } from '../relations/setUpChanges.ts'
+import { assertOnePerson } from '../relations/teams.ts'
 import { choicesOf, trial } from './trial.ts'
 
 /** Places in the sequence, from 1. */
@@ -28,9 +29,11 @@ export interface Slack {
  * The slack of every step of a sequence that can be done. Modes stay as they are; each step is moved alone.
  *
  * @param sequence every operation once, with its mode, such as the steps of `plan`
+ * @throws PLANNING_ONE_PERSON for a crew
  * @example slackOf(problem, plan(problem).steps).map(({ first, last }) => [first, last])   // [[1, 1], [2, 2]]
  */
 export function slackOf(problem: PlanningProblem, sequence: readonly Pick<PlacedStep, 'op' | 'mode'>[]): Slack[] {
+  assertOnePerson(problem, 'Slack')
   const choices = choicesOf(problem, sequence)
   const { value, steps } = trial(problem, choices)
   if (!value) throw new Error('assert: a sequence whose slack is asked has times')

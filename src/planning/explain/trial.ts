@@ -2,6 +2,7 @@
 import { valueOfSteps } from '../judge.ts'
 import type { PlanningProblem } from '../model/problem.ts'
 import type { PlacedStep, Value } from '../model/sequence.ts'
+import { between } from '../relations/between.ts'
 import { compareValues } from '../relations/compareValues.ts'
 import { bestStarts, lags } from '../relations/lags.ts'
 import { needs } from '../relations/needs.ts'
@@ -22,7 +23,7 @@ export interface Trial {
 export function trial(problem: PlanningProblem, choices: readonly Choice[]): Trial {
   const starts = bestStarts(problem, choices)
   const changes = setUpChanges(problem, choices)
-  const breaches = [...needs.breaches(problem, choices), ...onePerson.breaches(problem, choices)]
+  const breaches = [needs, onePerson, between].flatMap((rule) => rule.breaches(problem, choices))
   if (!starts) {
     return { choices, breaches: [...breaches, ...lags.breaches(problem, choices)], value: null, steps: [], changes }
   }

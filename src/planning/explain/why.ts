@@ -6,6 +6,7 @@ import { canBeDone } from '../canBeDone.ts'
 import { type Closing, closing, type Relation } from '../closing.ts'
 import { findConflict } from '../conflict.ts'
 import type { Need, OpId, PlanningProblem, Reason } from '../model/problem.ts'
+import { neverRightAfter, neverSays } from '../relations/between.ts'
 import { naming } from '../relations/rule.ts'
 import { assertValid } from '../validate.ts'
 import { chainOf, reasonOf, relationsOf } from './proof.ts'
@@ -102,7 +103,7 @@ export function why(
   return {
     order: 'free',
     chain: [],
-    relations: asReasons(speakingOfBoth(problem, first, second)),
+    relations: [...asReasons(speakingOfBoth(problem, first, second)), ...keptApart(problem, first, second)],
     says: `${name(first)} and ${name(second)} may be done in either order.`,
   }
 }
@@ -160,4 +161,22 @@ function speakingOfBoth(problem: PlanningProblem, first: OpId, second: OpId): Re
     }
   }
   return relations
+}
+
+/** That one of the two never comes right after the other; said of each way of doing it. */
+function keptApart(problem: PlanningProblem, first: OpId, second: OpId): Why['relations'] {
+  const name = naming(problem)
+  return [[first, second] as const, [second, first] as const].flatMap(([previous, op]) => {
+    if (!neverRightAfter(problem, op).includes(previous)) return []
+    const says = neverSays(name(op), name(previous))
+    const reason: Reason = {
+      code: 'PLANNING_NEIGHBOURS',
+      says,
+      facts: { op, previous },
+      origin: 'process',
+      standing: 'told',
+    }
+    const { modes } = problem.operations.find(({ id }) => id === op)!
+    return modes.map(({ id }) => ({ relation: { kind: 'mode', id, op } as const, reason }))
+  })
 }

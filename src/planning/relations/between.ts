@@ -16,6 +16,16 @@ export function betweenSeconds({ changes }: PlanningProblem, sequence: readonly 
   })
 }
 
+/** The sentence that two operations, as sentences name them, are never neighbours in this order. */
+export const neverSays = (op: string, previous: string): string => `${op} never comes right after ${previous}.`
+
+/** What an operation never comes right after, in the order of the table. */
+export function neverRightAfter({ changes }: PlanningProblem, op: OpId): OpId[] {
+  const { ops, s } = changes.between ?? { ops: [], s: [] }
+  const column = ops.indexOf(op)
+  return column < 0 ? [] : ops.filter((other, row) => other !== op && s[row]![column] === null)
+}
+
 export const between: Rule = {
   name: 'between',
   hard: true,
@@ -25,7 +35,7 @@ export const between: Rule = {
       if (seconds !== null) return []
       const { op } = sequence[place]!
       const previous = sequence[place - 1]!.op
-      const says = `${name(op)} never comes right after ${name(previous)}.`
+      const says = neverSays(name(op), name(previous))
       return [{ rule: 'between', id: op, op, says, facts: { op, previous } }]
     })
   },

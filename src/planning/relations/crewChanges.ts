@@ -1,4 +1,4 @@
-// The rule of set-ups for a crew: what each step finds set up otherwise (docs/reference/contract.md, section 7).
+// The rule of set-ups for a crew: what each step finds set up otherwise (docs/reference/contract.md, section 8).
 import type { Mode, PlanningProblem } from '../model/problem.ts'
 import { isLifted } from './relationsIn.ts'
 import { printTools, type SetUpChange } from './setUpChanges.ts'

@@ -1,9 +1,18 @@
-// Who of a crew can do an operation in a mode, and why nobody can (docs/reference/contract.md, section 7).
+// Who of a crew can do an operation in a mode, and why nobody can (docs/reference/contract.md, section 8).
+import { Problem } from '../../problem/problem.ts'
 import type { Mode, Person, PlanningProblem } from '../model/problem.ts'
 
 /** Whether operations may go on beside each other: several people, or something that goes on by itself. */
 export const worksTogether = ({ crew, operations }: PlanningProblem): boolean =>
   crew !== undefined && (crew.length > 1 || operations.some(({ modes }) => modes.some(({ people }) => people === 0)))
+
+/**
+ * Some answers are worked out for one person only.
+ * @throws PLANNING_ONE_PERSON where several work together
+ */
+export function assertOnePerson(problem: PlanningProblem, what: string): void {
+  if (worksTogether(problem)) throw new Problem('PLANNING_ONE_PERSON', { what })
+}
 
 /** Every choice of so many people, in the order in which they stand. */
 export function choicesOf<T>(people: readonly T[], wanted: number): T[][] {

@@ -1,10 +1,11 @@
 // The whole search: narrow passes for a first sequence, windows to better it, then widening passes until one drops nothing, the
 // bound meets the value, or the effort is used up.
-import { emptySet } from '../bitSet.ts'
+import { addBit, emptySet, hasBit } from '../bitSet.ts'
 import { AlikeBound } from './alike.ts'
 import { closingAlong, startedInTime } from './along.ts'
 import { type Instance, instanceOf } from './instance.ts'
 import { Kernel, type Pass, type Step } from './kernel.ts'
+import { mayStart } from './mayStart.ts'
 import { plainOf } from './plain/plainProblem.ts'
 import { solvePlain } from './plain/solvePlain.ts'
 import { tighten } from './tighten.ts'
@@ -64,6 +65,8 @@ const MOST_TIGHTENED = 2_000
 const LARGE = 300
 /** The first pass of a large problem is narrower: it looks at the square of the operations, for each label kept. */
 const FIRST_SQUARES = 4_000_000
+/** What is still done when the time is up takes about a second for so many operations and clocks. */
+const MOST_ONE_BY_ONE = 1_000
 /** The part of the effort that goes into windows once the narrow passes have dropped something. */
 const WINDOWS = 0.4
 
@@ -77,6 +80,7 @@ export function solve(instance: Instance, limits: Limits): Solution {
   } catch (thrown) {
     if (!(thrown instanceof TimeIsUp)) throw thrown
   }
+  if (!search.steps && !search.isOver) search.oneByOne()
   return search.solution()
 }
 
@@ -254,6 +258,25 @@ class Search {
     this.better(
       kernel.pass(BATCH_WIDTH, this.key, unlimitedFor(instance), { order: startedInTime(instance, order), free }),
     )
+  }
+
+  /** The last resort: at each step the first that may start, so that there is something to show where no pass came to its end. */
+  oneByOne(): void {
+    const { kernel } = this
+    const { instance } = kernel
+    if (instance.size + instance.bounds.length > MOST_ONE_BY_ONE) return
+    const done = emptySet(instance.size)
+    const order: number[] = []
+    for (let next = 0; next >= 0; ) {
+      next = instance.modesOf.findIndex((_, op) => !hasBit(done, op) && mayStart(instance, op, done, 0))
+      if (next < 0) break
+      addBit(done, next)
+      order.push(next)
+    }
+    if (order.length < instance.size) return
+    const free = emptySet(instance.size)
+    const stop = { effort: Number.POSITIVE_INFINITY, late: () => false }
+    this.better(kernel.pass(BATCH_WIDTH, this.key, stop, { order: startedInTime(instance, order), free }))
   }
 
   #follow(kernel: Kernel): void {

@@ -8,3 +8,10 @@ export function watch(late: () => boolean): () => void {
     if ((++asked & 63) === 0 && late()) throw new TimeIsUp()
   }
 }
+
+/** Preparing a problem of up to so many operations takes no time. */
+const SMALL = 100
+
+/** What to ask while a problem is prepared: a small one always is, so that there is something to show for the shortest limit. */
+export const whilePreparing = (operations: number, late: () => boolean): (() => boolean) =>
+  operations > SMALL ? late : () => false

@@ -53,6 +53,17 @@ export const PLANNING = table({
     next: 'What comes right after what is said of one person only: take `between` out, or plan for one.',
     http: 422,
   },
+  PLANNING_ONE_PERSON: {
+    says: ({ what }) =>
+      `${what} cannot be told where several people work together: it is worked out for one person only.`,
+    next: 'Judge the changed order instead, or ask for the smallest repair; `why` and `mayCome` answer for a crew as well.',
+    http: 422,
+  },
+  PLANNING_CREW_NAMED: {
+    says: ({ people }) => `It is told that there are ${people} people now, and the problem names its crew.`,
+    next: 'Say in `crew` who is there now, with their skills.',
+    http: 422,
+  },
   PLANNING_UNKNOWN_PERSON: {
     says: ({ id }) => `The sequence names '${id}', who is not of the crew.`,
     next: 'Name people of the crew by their ids, or nobody to have them chosen.',

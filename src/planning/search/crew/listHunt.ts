@@ -54,10 +54,12 @@ export function huntListed(
   const straight = () => null
   const always = () => true
 
-  // The rules always come to their end, so that there is something to show for the smallest effort.
+  // The rules always come to their end, so that there is something to show for the smallest effort; in time, once there is.
   for (const rank of [tails.map((tail) => -tail), tails.map((tail, op) => durations[op]! - tail)]) {
-    for (const soonest of [always, never]) {
-      if (!anyWillDo || !best) take(lister.schedule({ rank, soonest, keep: free, stray: straight }))
+    // The quicker one first.
+    for (const soonest of [never, always]) {
+      if (best && (anyWillDo || late())) break
+      take(lister.schedule({ rank, soonest, keep: free, stray: straight, stops: best ? late : never }))
     }
   }
   for (const steps of best && isOver() ? [] : beginnings()) {

@@ -29,6 +29,8 @@ export interface Guidance {
   readonly keep: readonly (Way | null)[]
   /** From 0 up to 1 to take any way, counted from the first to the last; null to take the one that looks best. */
   readonly stray: () => number | null
+  /** Asked now and then; true gives the list up. */
+  readonly stops?: () => boolean
 }
 
 interface Offer {
@@ -39,6 +41,8 @@ interface Offer {
 }
 
 const NEVER = 1_000_000_000
+/** Placements between two looks at the clock. */
+const ASKED_AFTER = 64
 
 /** Holds what is the same for every list of a workshop. */
 export class Lister {
@@ -73,6 +77,7 @@ export class Lister {
     const waiting = Int32Array.from(instance.rightBefore, (list) => list.length)
     let ready = [...waiting.keys()].filter((op) => waiting[op] === 0)
     for (let placed = 0; placed < size; placed++) {
+      if (placed % ASKED_AFTER === ASKED_AFTER - 1 && guidance.stops?.()) return null
       const chosen = this.#choose(state, ready, guidance)
       if (!chosen) return null
       state.place(chosen)

@@ -74,16 +74,8 @@ describe('the best schedule of a crew', () => {
     }
   })
 
-  it('tells its progress, each time no worse, and ends when it is told to', () => {
+  it('ends when it is told to', () => {
     const problem = randomProblem(7, { operations: 12, lags: 0, plain: 3, crew: 3, modes: 2 })
-    const told: (readonly number[])[] = []
-    plan(problem, { effort: 30_000, onProgress: ({ value }) => value && told.push(value) })
-    expect(told.length).toBeGreaterThan(0)
-    for (let at = 1; at < told.length; at++) {
-      expect(
-        compareValues(told[at] as [number, number, number], told[at - 1] as [number, number, number]),
-      ).toBeLessThan(0)
-    }
     let clock = 0
     const late = plan(problem, { effort: 1e9, timeLimit_s: 1, now: () => clock++ * 10 })
     expect(late.effort.states).toBeLessThan(20_000)

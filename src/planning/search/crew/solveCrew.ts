@@ -7,6 +7,7 @@ import { compareValues } from '../../relations/compareValues.ts'
 import { instanceOf } from '../instance.ts'
 import type { Step } from '../kernel.ts'
 import { solve } from '../solve.ts'
+import { TimeIsUp, whilePreparing } from '../timeIsUp.ts'
 import { tripleOf } from '../tripleOf.ts'
 import { changesBound, elapsedBound } from './crewBounds.ts'
 import { huntListed } from './listHunt.ts'
@@ -60,10 +61,12 @@ class CrewSearch {
   /** The least hazardous sequence of the operations one after another, without times. */
   safest: readonly Step[] | null = null
   looked = 0
+  readonly #lateToPrepare: () => boolean
 
   constructor(closed: Closing, limits: CrewLimits) {
     this.closed = closed
-    this.workshop = workshopOf(closed)
+    this.#lateToPrepare = whilePreparing(closed.problem.operations.length, limits.late)
+    this.workshop = workshopOf(closed, this.#lateToPrepare)
     this.limits = limits
   }
 
@@ -119,20 +122,34 @@ class CrewSearch {
       Object.values(problem.changes.turn).some(({ hazard }) => hazard > 0) ||
       problem.operations.some(({ modes }) => modes.some(({ hazard = 0 }) => hazard > 0))
     if (!hazardous) return 0
-    if (operations.length > MOST_ORDERED) {
-      return this.workshop.ways.reduce((sum, list) => sum + Math.min(...list.map(({ hazard }) => hazard)), 0)
-    }
+    const ofModes = this.workshop.ways.reduce((sum, list) => sum + Math.min(...list.map(({ hazard }) => hazard)), 0)
+    if (operations.length > MOST_ORDERED) return ofModes
     const bare: PlanningProblem = {
       ...problem,
       operations,
       lags: [],
       changes: { ...problem.changes, station_s: 0, workpiece_s: 0, tools_s: 0 },
     }
-    const instance = instanceOf(closing(bare))
-    const { boundKey, states, steps } = solve(instance, { effort: this.limits.effort * 0.05, late: this.limits.late })
-    this.looked += states
-    this.safest = steps
-    return tripleOf(instance, boundKey)[0]
+    return (
+      this.#inTime((late) => {
+        const instance = instanceOf(closing(bare, { late }), late)
+        const limits = { effort: this.limits.effort * 0.05, late: this.limits.late }
+        const { boundKey, states, steps } = solve(instance, limits)
+        this.looked += states
+        this.safest = steps
+        return tripleOf(instance, boundKey)[0]
+      }) ?? ofModes
+    )
+  }
+
+  /** What a preparation comes to; null where the time is up before. */
+  #inTime<T>(prepare: (late: () => boolean) => T): T | null {
+    try {
+      return prepare(this.#lateToPrepare)
+    } catch (thrown) {
+      if (!(thrown instanceof TimeIsUp)) throw thrown
+      return null
+    }
   }
 
   /** Raises the bound as long as the pairs that cannot go on at once leave no way of ending by it. */
@@ -184,7 +201,7 @@ class CrewSearch {
     for (let end_s = elapsed_s - 1; end_s >= this.bound[1]; end_s = this.value![1] - 1) {
       const answer = this.#share(spans, pairs, end_s, effort * 0.5)
       if (answer === 'no') {
-        this.bound = [this.bound[0], end_s + 1, this.bound[2]]
+        this.#raise(end_s + 1)
         return
       }
       if (answer === 'not known' || this.value![1] > end_s) break
@@ -193,7 +210,7 @@ class CrewSearch {
     while (left > 0 && this.bound[1] < this.value![1]) {
       const before = this.looked
       if (this.#share(spans, pairs, this.bound[1], left) !== 'no') return
-      this.bound = [this.bound[0], this.bound[1] + 1, this.bound[2]]
+      this.#raise(this.bound[1] + 1)
       left -= this.looked - before + 1
     }
   }
@@ -245,15 +262,14 @@ class CrewSearch {
     if (this.workshop.size > MOST_ORDERED && (this.steps || this.limits.late())) return safest
     const { crew: _, ...alone } = this.closed.problem
     for (const problem of alone.lags.length > 0 ? [alone, { ...alone, lags: [] }] : [alone]) {
-      const closed = closing(problem)
-      if (closed.contradiction) continue
-      const { steps, states } = solve(instanceOf(closed), {
-        effort: effort * 0.1,
-        late: this.limits.late,
-        anyWillDo: true,
-        firstWidth: 6,
+      const steps = this.#inTime((late) => {
+        const closed = closing(problem, { late })
+        if (closed.contradiction) return null
+        const limits = { effort: effort * 0.1, late: this.limits.late, anyWillDo: true, firstWidth: 6 }
+        const found = solve(instanceOf(closed, late), limits)
+        this.looked += found.states
+        return found.steps
       })
-      this.looked += states
       if (steps) return [...safest, steps]
     }
     return safest
@@ -284,7 +300,19 @@ class CrewSearch {
     if (this.value && compareValues(this.value, value) <= 0) return
     this.value = value
     this.steps = steps
-    this.limits.onBetter?.({ value, bound: this.#leastOf(value), states: this.hunted + this.looked })
+    this.#tell()
+  }
+
+  /** Nothing ends sooner than this. */
+  #raise(elapsed_s: number): void {
+    this.bound = [this.bound[0], elapsed_s, this.bound[2]]
+    this.#tell()
+  }
+
+  #tell(): void {
+    const { value, bound } = this
+    const states = this.hunted + this.looked
+    this.limits.onBetter?.({ value, bound: value ? this.#leastOf(value) : bound, states })
   }
 
   #leastOf(value: Value): Value {

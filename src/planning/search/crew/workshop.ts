@@ -86,11 +86,11 @@ class Names {
 }
 
 /** The problem has to be valid and its closing without contradiction. */
-export function workshopOf(closing: Closing): Workshop {
+export function workshopOf(closing: Closing, late: () => boolean = () => false): Workshop {
   const { problem, indexOf } = closing
   const { crew = [], changes, start } = problem
   const durations = Int32Array.from(problem.operations, ({ duration_s }) => duration_s.usual)
-  const instance = instanceOf(closing)
+  const instance = instanceOf(closing, late)
   const machineNames = Object.keys(problem.machines ?? {})
   const numbered = (need: Need): CrewNeed =>
     need.anyOf.map(({ done, notDone }) => ({
