@@ -37,7 +37,6 @@ test.each<[words: string[], schema: z.ZodType, code: number]>([
   [['sequence', 'box.unit.yaml'], answers.sequenceAnswer, 0],
   [['sequence', 'J7.job.yaml', '--effort', '50'], answers.sequenceAnswer, 0],
   [['sequence', 'two.job.yaml', '--effort', '20000'], answers.sequenceAnswer, 0],
-  [['sequence', 'two.job.yaml', '--slack'], answers.slackAnswer, 0],
   [['sequence', 'two.job.yaml', '--judge', 'good'], answers.judgementAnswer, 0],
   [['sequence', 'two.job.yaml', '--near', 'good'], answers.nearAnswer, 0],
   [['why', 'two.job.yaml', 'float', 'seal'], answers.whyAnswer, 0],
@@ -234,6 +233,12 @@ test('a sequence beside faults is claimed for the rest only', async () => {
   const told = memoryFiles(new Map([...desk, ['bad.job.yaml', faulty]]))
   const { out } = await say(['sequence', 'bad.job.yaml'], { files: told })
   expect(out).toContain('proven, for the rest; 1 fault stands below.')
+})
+
+test('slack is for one person: with two at the bench it is refused and says what to ask instead', async () => {
+  const { code, err } = await ask('sequence', 'two.job.yaml', '--slack')
+  expect(code).toBe(1)
+  expect(err).toContain('cannot be told where several people work together')
 })
 
 test('a step against itself, the housing, and a certificate without its key are wrong use', async () => {

@@ -1,7 +1,9 @@
 // `sequence FILE --judge ORDERFILE`: where a told order breaks a need or a clock, and what it costs more than the best.
+
 import { differences } from '../../planning/explain/differences.ts'
 import { judge } from '../../planning/judge.ts'
 import type { PlanningProblem } from '../../planning/model/problem.ts'
+import { worksTogether } from '../../planning/relations/teams.ts'
 import { repair as repairOf } from '../../planning/repair.ts'
 import { aboutWork, titleOf } from '../aboutWork.ts'
 import type { JudgementAnswer } from '../answers/schema.ts'
@@ -30,7 +32,9 @@ export async function judgeOrder(
   const judgement = judge(problem, told.steps, result.value)
   const { breaches, value, costsMore, chosen } = judgement
   const mended = breaches.length > 0 ? repairOf(problem, told.steps) : null
-  const otherwise = result.value ? differences(problem, chosen, result.steps) : []
+  // What one person would do otherwise; for several there is no such list.
+  const isAlone = !worksTogether(problem)
+  const otherwise = result.value && isAlone ? differences(problem, chosen, result.steps) : []
   const breachAnswer = ({ rule, id, op, says }: (typeof breaches)[number]) => ({ rule, id, step: op, says })
   const answer: JudgementAnswer = {
     schema: 'matchmark-judgement/1',

@@ -2,6 +2,7 @@
 import { existsSync } from 'node:fs'
 import { Problem } from '../../problem/problem.ts'
 import { type Database, sqliteDriver } from './driver.ts'
+import { patiently } from './patiently.ts'
 import { sqliteProblem } from './sqliteProblem.ts'
 
 /** Written into the file's head: `MMrk`. */
@@ -32,9 +33,15 @@ create index entry_chain on entry (stream, device, prev);
 export async function openDatabase(file: string, timeout_ms: number): Promise<Database> {
   const { DatabaseSync } = await sqliteDriver()
   const was = existsSync(file)
-  let db: Database | undefined
   try {
-    db = new DatabaseSync(file, { timeout: timeout_ms })
+    return await patiently(timeout_ms, () => opened(new DatabaseSync(file, { timeout: timeout_ms }), file))
+  } catch (error) {
+    throw sqliteProblem(error, was ? file : `${file}, new`, timeout_ms)
+  }
+}
+
+function opened(db: Database, file: string): Database {
+  try {
     // WAL with full synchronous: a commit returns when the log is on the disk.
     db.exec('pragma journal_mode = wal; pragma synchronous = full; pragma journal_size_limit = 67108864')
     const form = number(db, 'user_version')
@@ -46,8 +53,8 @@ export async function openDatabase(file: string, timeout_ms: number): Promise<Da
     db.exec(`begin immediate; pragma user_version = ${FORM}; rollback`)
     return db
   } catch (error) {
-    db?.close()
-    throw sqliteProblem(error, was ? file : `${file}, new`, timeout_ms)
+    db.close()
+    throw error
   }
 }
 

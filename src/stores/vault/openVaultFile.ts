@@ -1,6 +1,7 @@
 // Opens the file of a vault and words what SQLite says of it.
 import { closeSync, existsSync, openSync } from 'node:fs'
 import { type Database, sqliteDriver } from '../sqlite/driver.ts'
+import { patiently } from '../sqlite/patiently.ts'
 import { sqliteProblem } from '../sqlite/sqliteProblem.ts'
 
 const TIMEOUT_ms = 5_000
@@ -17,9 +18,7 @@ export async function openVaultFile(file: string): Promise<VaultFile> {
   try {
     // Made first, so that what SQLite lays beside it is for the owner alone too.
     closeSync(openSync(file, 'a', 0o600))
-    const db = new DatabaseSync(file, { timeout: TIMEOUT_ms })
-    db.exec('pragma journal_mode = wal; pragma synchronous = full')
-    db.exec('create table if not exists kept (key text primary key, value text not null) strict')
+    const db = await patiently(TIMEOUT_ms, () => opened(new DatabaseSync(file, { timeout: TIMEOUT_ms })))
     const use = <Answer>(work: () => Answer): Answer => {
       try {
         return work()
@@ -30,5 +29,16 @@ export async function openVaultFile(file: string): Promise<VaultFile> {
     return { db, use }
   } catch (error) {
     throw sqliteProblem(error, name, TIMEOUT_ms)
+  }
+}
+
+function opened(db: Database): Database {
+  try {
+    db.exec('pragma journal_mode = wal; pragma synchronous = full')
+    db.exec('create table if not exists kept (key text primary key, value text not null) strict')
+    return db
+  } catch (error) {
+    db.close()
+    throw error
   }
 }
