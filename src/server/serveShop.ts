@@ -7,8 +7,8 @@ import type { Door, Parts } from './app/parts.ts'
 import { type Address, listen } from './listen.ts'
 import { type OpenShop, openShop, type ShopPlace } from './openShop.ts'
 import { type Certified, fingerprintOf } from './share/authority.ts'
-import { keepCertificates, SHOP_NAME } from './share/keepCertificates.ts'
-import { privateNames } from './share/privateNames.ts'
+import { AUTHORITY_FOLDER, keepCertificates, SHOP_NAME } from './share/keepCertificates.ts'
+import { addressesOf, privateNames, SHARE_PORT } from './share/privateNames.ts'
 import { localWork, type Runner, threadRunner } from './work/localWork.ts'
 import type { Work } from './work/work.ts'
 
@@ -48,7 +48,6 @@ export interface Served extends Address {
 }
 
 const OWN_PORT = 7410
-const SHARE_PORT = 7443
 
 /** @throws the problems of stores and of `listen`; WRONG_USE for names that are not private */
 export async function serveShop(options: ServeOptions): Promise<Served> {
@@ -102,7 +101,7 @@ async function openShared(sharing: Sharing, parts: Parts, { folder, now, log }: 
   const names = privateNames(sharing.names ?? [])
   const kept = given
     ? null
-    : await keepCertificates({ folder: join(folder, 'authority'), shop: SHOP_NAME, names, now: now() })
+    : await keepCertificates({ folder: join(folder, AUTHORITY_FOLDER), shop: SHOP_NAME, names, now: now() })
   const certificate = given ?? kept!.server
   const door = await createApp(parts, {
     door: { kind: 'shop', names, behindProxy: false },
@@ -114,7 +113,7 @@ async function openShared(sharing: Sharing, parts: Parts, { folder, now, log }: 
   const { port: opened } = new URL(url)
   return {
     door,
-    addresses: names.map((name) => `https://${name.includes(':') ? `[${name}]` : name}:${opened || '443'}`),
+    addresses: addressesOf(names, opened || '443'),
     fingerprint: kept && (await fingerprintOf(kept.authority.certificate)),
   }
 }

@@ -1,8 +1,10 @@
 // `book FILE -o DIR`: the job book, one page with everything inside.
+
+import { workedOut } from '../../job/workedOut.ts'
 import { aboutWork, systemOf } from '../aboutWork.ts'
 import { type Asked, jsonLine } from '../asked.ts'
 import type { ExitCode, Io } from '../io.ts'
-import { workedOut, writeJobBook } from '../jobBookOf.ts'
+import { writeJobBook } from '../jobBookOf.ts'
 import { openWork } from '../openWork.ts'
 import { proofWords } from '../words/sequenceWords.ts'
 import { searched, tellFaults } from './sequence.ts'

@@ -4,6 +4,7 @@ import { readJob } from '../../job/file/readJob.ts'
 import { importJob } from '../../server/jobs/importJob.ts'
 import { importArchive } from '../../server/keep/exportJob.ts'
 import { type OpenShop, openShop } from '../../server/openShop.ts'
+import { KEEPER } from '../../server/shop/who.ts'
 import { readUnit } from '../../unit/file/readUnit.ts'
 import { jsonLine } from '../asked.ts'
 import { Faults } from '../faults.ts'
@@ -12,7 +13,6 @@ import { counted } from '../words/timeWords.ts'
 import type { KeptAsked } from './exportJob.ts'
 
 const ZIP = [0x50, 0x4b]
-const KEEPER = 'keeper at the server'
 
 export async function importFile(
   io: Io,

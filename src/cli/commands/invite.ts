@@ -1,13 +1,12 @@
 // `shop invite`: the page that brings a tablet in.
+import { join } from 'node:path'
 import type { OpenShop } from '../../server/openShop.ts'
 import { fingerprintOf } from '../../server/share/authority.ts'
 import { enrolAddress, invitationSheet } from '../../server/share/invitation.ts'
-import { keepCertificates, SHOP_NAME } from '../../server/share/keepCertificates.ts'
-import { privateNames } from '../../server/share/privateNames.ts'
+import { AUTHORITY_FOLDER, keepCertificates, SHOP_NAME } from '../../server/share/keepCertificates.ts'
+import { addressesOf, privateNames, SHARE_PORT } from '../../server/share/privateNames.ts'
 import type { Io } from '../io.ts'
 import type { ShopAsked } from './shop.ts'
-
-const USUAL_PORT = 7443
 
 export async function invite(
   { opened, io, asked }: { opened: OpenShop; io: Io; asked: ShopAsked },
@@ -15,13 +14,11 @@ export async function invite(
   by: string,
 ): Promise<{ lines: string[]; facts: object }> {
   const names = privateNames(asked.name ?? [])
-  const addresses = names.map(
-    (name) => `https://${name.includes(':') ? `[${name}]` : name}:${asked.sharePort ?? USUAL_PORT}`,
-  )
+  const addresses = addressesOf(names, asked.sharePort ?? SHARE_PORT)
   // This machine's own name is always among them.
   const first = addresses[0]!
   const { authority } = await keepCertificates({
-    folder: `${asked.in}/authority`,
+    folder: join(asked.in, AUTHORITY_FOLDER),
     shop: SHOP_NAME,
     names,
     now: io.clock(),

@@ -4,6 +4,7 @@ import { Problem } from '../../problem/problem.ts'
 import { aboutWork, titleOf } from '../aboutWork.ts'
 import type { NearAnswer } from '../answers/schema.ts'
 import { jsonLine } from '../asked.ts'
+import { conflictAnswer } from '../conflictAnswer.ts'
 import { Faults } from '../faults.ts'
 import { inputHash } from '../inputHash.ts'
 import type { ExitCode, Io } from '../io.ts'
@@ -132,17 +133,7 @@ function nearAnswerOf(
       gains: gains && [...gains],
     })),
     waitsFor: [...waitsFor],
-    conflict: conflict && {
-      members: conflict.members.map(({ kind, id, op, reason, giveUp }) => ({
-        kind,
-        id,
-        step: op,
-        says: reason.says,
-        giveUp,
-      })),
-      cheapest: [...conflict.cheapest],
-      irreducible: conflict.irreducible,
-    },
+    conflict: conflictAnswer(conflict),
   }
 }
 

@@ -7,6 +7,7 @@ import { aboutWork, titleOf, unitsNote } from '../aboutWork.ts'
 import type { SequenceAnswer } from '../answers/schema.ts'
 import { type Asked, jsonLine } from '../asked.ts'
 import { needsOf } from '../because.ts'
+import { conflictAnswer } from '../conflictAnswer.ts'
 import { faultAnswer } from '../faults.ts'
 import { inputHash } from '../inputHash.ts'
 import type { ExitCode, Io } from '../io.ts'
@@ -103,17 +104,7 @@ function sequenceAnswerOf(
       .filter(({ what }) => what === 'attitude').length,
     minutes: value && value[1] / 60,
     noReturn: noReturnsOf(problem, result).map(({ step, says }) => ({ step, says })),
-    conflict: conflict && {
-      members: conflict.members.map(({ kind, id, op, reason, giveUp }) => ({
-        kind,
-        id,
-        step: op,
-        says: reason.says,
-        giveUp,
-      })),
-      cheapest: [...conflict.cheapest],
-      irreducible: conflict.irreducible,
-    },
+    conflict: conflictAnswer(conflict),
     faults: work.faults.map(faultAnswer),
     wall_s,
   }

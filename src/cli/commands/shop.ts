@@ -3,6 +3,7 @@ import { join } from 'node:path'
 import { Problem } from '../../problem/problem.ts'
 import { type OpenShop, openShop } from '../../server/openShop.ts'
 import type { Role } from '../../server/shop/shopState.ts'
+import { KEEPER } from '../../server/shop/who.ts'
 import { type Asked, jsonLine } from '../asked.ts'
 import type { ExitCode, Io } from '../io.ts'
 import { SHOP_ACTIONS, type ShopAction } from '../shopActions.ts'
@@ -15,8 +16,6 @@ export interface ShopAsked extends Asked {
   readonly sharePort?: number
   readonly name?: readonly string[]
 }
-
-const KEEPER = 'keeper at the server'
 
 export async function shop(
   io: Io,

@@ -1,12 +1,14 @@
 // `start FILE`: all of it in one go, told in words; the job book is written and, unless it is to be once, shown.
 import { dirname, join } from 'node:path'
 import type { Job } from '../../job/model/job.ts'
+import { type WorkedOut, workedOut } from '../../job/workedOut.ts'
 import { importJob } from '../../server/jobs/importJob.ts'
 import type { Served } from '../../server/serveShop.ts'
+import { KEEPER } from '../../server/shop/who.ts'
 import { aboutWork, systemOf, titleOf } from '../aboutWork.ts'
 import { jsonLine } from '../asked.ts'
 import type { ExitCode, Io } from '../io.ts'
-import { type WorkedOut, workedOut, writeJobBook } from '../jobBookOf.ts'
+import { writeJobBook } from '../jobBookOf.ts'
 import { noReturnsOf } from '../noReturns.ts'
 import { openWork } from '../openWork.ts'
 import { kitWords } from '../words/kitWords.ts'
@@ -44,14 +46,11 @@ export async function start(io: Io, file: string, asked: StartAsked): Promise<Ex
     if (work.job)
       await importJob(
         { job: work.job, unit: await unitText(file, work.job, io), sequence: result },
-        { ...shop, now: io.clock, person: OWNER },
+        { ...shop, now: io.clock, person: KEEPER },
       )
   }
   return (await serve(io, asked.into, asked, bring)) || code
 }
-
-/** Who has brought the job in, where nobody has signed in. */
-const OWNER = 'keeper at the server'
 
 const unitText = (file: string, job: Job, { files }: Io): Promise<string> => files.read(join(dirname(file), job.unit))
 

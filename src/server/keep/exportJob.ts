@@ -2,13 +2,11 @@
 import { type JobFile, sealJob, type Verified, verifyJob } from '../../journal/archive/jobArchive.ts'
 import type { Entry } from '../../journal/entry.ts'
 import { Problem } from '../../problem/problem.ts'
+import { ENDINGS } from '../../stores/files/files.ts'
 import type { OpenShop } from '../openShop.ts'
 import { allOf } from './allOf.ts'
+import { putAll } from './putAll.ts'
 import { shopKey } from './shopKey.ts'
-
-const ENDINGS = { 'image/jpeg': 'jpg', 'image/png': 'png', 'image/webp': 'webp', 'text/yaml': 'yaml' } as const
-/** Entries that one `put` takes. */
-const AT_ONCE = 500
 
 export interface Exported {
   readonly bytes: Uint8Array
@@ -69,6 +67,6 @@ export async function importArchive(
   const before = (await allOf(journal, verified.about.job)).length
   for (const one of verified.files) await files.put(one.sha256, one.bytes)
   const entries = verified.entries.map(({ entry }) => entry)
-  for (let at = 0; at < entries.length; at += AT_ONCE) await journal.put(entries.slice(at, at + AT_ONCE))
+  await putAll(journal, entries)
   return { verified, fresh: (await allOf(journal, verified.about.job)).length - before }
 }

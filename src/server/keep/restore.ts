@@ -5,8 +5,7 @@ import type { Head, Journal } from '../../journal/journal.ts'
 import { Problem } from '../../problem/problem.ts'
 import { FILES_FOLDER, JOURNAL_FILE, KEYS_FILE, type OpenShop, openShop } from '../openShop.ts'
 import { type BackupList, checkedBackup } from './backup.ts'
-
-const AT_ONCE = 500
+import { putAll } from './putAll.ts'
 
 export interface Restored {
   readonly list: BackupList
@@ -45,7 +44,7 @@ async function fill(shop: OpenShop, backup: string, list: BackupList): Promise<v
   }
   for (const { stream, file, heads } of list.streams) {
     const entries = (await linesOf(join(backup, file))).map((line) => JSON.parse(line) as unknown)
-    for (let at = 0; at < entries.length; at += AT_ONCE) await shop.journal.put(entries.slice(at, at + AT_ONCE))
+    await putAll(shop.journal, entries)
     await mustEndIn(shop.journal, stream, heads, backup)
   }
 }

@@ -5,7 +5,7 @@ import { givePerson, PERSON_COOKIE, takePerson } from '../app/access.ts'
 import type { Api } from '../app/createApp.ts'
 import type { Parts } from '../app/parts.ts'
 import { ROLES } from '../shop/shopState.ts'
-import { mustBe } from '../shop/who.ts'
+import { KEEPER, mustBe } from '../shop/who.ts'
 
 const name = z
   .string()
@@ -98,4 +98,4 @@ export async function peopleRoutes(app: Api, { book, gate, measures }: Parts): P
   )
 }
 
-export const by = ({ person }: { readonly person: string | null }): string => person ?? 'keeper at the server'
+export const by = ({ person }: { readonly person: string | null }): string => person ?? KEEPER

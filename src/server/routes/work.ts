@@ -1,10 +1,9 @@
 // The sequence of a job, searched beside the server: started, followed, stopped.
 import { z } from 'zod'
-import type { Entry } from '../../journal/entry.ts'
-import type { Journal } from '../../journal/journal.ts'
 import { Problem } from '../../problem/problem.ts'
 import type { Api } from '../app/createApp.ts'
 import type { Parts } from '../app/parts.ts'
+import { allOf } from '../keep/allOf.ts'
 import { mustBe } from '../shop/who.ts'
 import { unitOfJob } from '../work/unitOfJob.ts'
 
@@ -23,7 +22,7 @@ export async function workRoutes(app: Api, { journal, files, work }: Parts): Pro
       { schema: { summary: `Starts working out the ${kind} of a job, beside the server.`, params: job, body: asked } },
       async (request, reply) => {
         mustBe('rebuilder', request.who, 'have a job worked out')
-        const entries = await allOf(journal, request.params.job)
+        const entries = (await allOf(journal, request.params.job)).map(({ entry }) => entry)
         if (entries.length === 0) throw new Problem('NOT_HERE', { what: `job '${request.params.job}'` })
         const unit = await unitOfJob(entries, files)
         const { effort, seconds } = request.body
@@ -70,15 +69,5 @@ async function* follow(status: () => Promise<unknown>, isOver: () => boolean) {
     if (text !== told) yield { event: now.state, data: now }
     told = text
     if (now.state !== 'waiting' && now.state !== 'running') return
-  }
-}
-
-async function allOf(journal: Journal, stream: string): Promise<Entry[]> {
-  const all: Entry[] = []
-  for (let after = 0; ; ) {
-    const { entries, position } = await journal.read(stream, { after })
-    if (entries.length === 0) return all
-    all.push(...entries.map(({ entry }) => entry))
-    after = position
   }
 }

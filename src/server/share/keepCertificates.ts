@@ -3,6 +3,9 @@ import { mkdir, open, readFile, rename } from 'node:fs/promises'
 import { join } from 'node:path'
 import { type Certified, certifyServer, daysLeft, namesOf, newAuthority } from './authority.ts'
 
+/** Where they are kept, in the folder of the shop. */
+export const AUTHORITY_FOLDER = 'authority'
+
 /** What a tablet shows when it is asked whether to trust. */
 export const SHOP_NAME = 'Matchmark shop'
 

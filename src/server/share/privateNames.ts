@@ -32,3 +32,10 @@ export function privateNames(also: readonly string[]): readonly string[] {
   }
   return [...new Set([...named, ...addresses, own])]
 }
+
+/** The usual port of the shop door. */
+export const SHARE_PORT = 7443
+
+/** The names as addresses of the shop door; those of version 6 in brackets (RFC 3986 section 3.2.2). */
+export const addressesOf = (names: readonly string[], port: string | number): readonly string[] =>
+  names.map((name) => `https://${isIP(name) === 6 ? `[${name}]` : name}:${port}`)

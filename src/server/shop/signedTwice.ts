@@ -1,6 +1,7 @@
 // The second signature of a step has to be another person's.
 import type { Entry } from '../../journal/entry.ts'
 import type { Journal } from '../../journal/journal.ts'
+import { pagesOf } from '../keep/allOf.ts'
 
 /** The first second signature among the entries that is by the one who did the step, as far as this store knows. */
 export async function signedTwice(
@@ -21,10 +22,6 @@ export async function signedTwice(
 }
 
 async function anyIn(journal: Journal, stream: string, which: (entry: Entry) => boolean): Promise<boolean> {
-  for (let after = 0; ; ) {
-    const { entries, position } = await journal.read(stream, { after })
-    if (entries.some(({ entry }) => which(entry))) return true
-    if (entries.length === 0) return false
-    after = position
-  }
+  for await (const page of pagesOf(journal, stream)) if (page.some(({ entry }) => which(entry))) return true
+  return false
 }

@@ -12,6 +12,9 @@ export interface Who {
 /** The single person at the machine that serves: needs no account, and keeps the shop. */
 export const AT_OWN_MACHINE: Who = { device: null, person: null, role: 'keeper' }
 
+/** How that person stands in entries, where nobody has signed in. */
+export const KEEPER = 'keeper at the server'
+
 const RANK: Readonly<Record<Role, number>> = { helper: 0, rebuilder: 1, keeper: 2 }
 
 export const mayAs = (role: Role, wants: Role): boolean => RANK[role] >= RANK[wants]

@@ -1,10 +1,10 @@
 // What runs in a thread beside the server: a job folded, worked up, and its sequence found or its book made.
 import { readFile } from 'node:fs/promises'
 import type { MessagePort } from 'node:worker_threads'
-import { kitOf } from '../../job/kit.ts'
-import { verdictsOf } from '../../job/verdicts.ts'
-import { renewalsOf, sequenceOf, settingsOf, type WorkUp, workUp } from '../../job/workUp.ts'
+import { workedOut } from '../../job/workedOut.ts'
+import { sequenceOf, type WorkUp, workUp } from '../../job/workUp.ts'
 import type { Entry } from '../../journal/entry.ts'
+import { bookFonts } from '../../paper/documents/bookFonts.ts'
 import { jobBook } from '../../paper/documents/jobBook.ts'
 import { Problem } from '../../problem/problem.ts'
 import type { System } from '../../quantity/printQuantity.ts'
@@ -42,19 +42,6 @@ export default async function work({ kind, input, port }: WorkerTask): Promise<u
 
 async function bookOf(work: WorkUp, result: ReturnType<typeof sequenceOf>): Promise<string> {
   const system: System = work.job?.lengthUnit === 'in' ? 'inch' : 'metric'
-  const font = async (name: string) =>
-    (await readFile(new URL(`./fonts/${name}-latin-wght-normal.woff2`, import.meta.url))).toString('base64')
-  return jobBook({
-    work,
-    result,
-    system,
-    settings: settingsOf(work),
-    kit: kitOf(work.unit, work.job, renewalsOf(work), system),
-    ...(work.job && { verdicts: verdictsOf(work.unit, work.job) }),
-    date: new Date().toISOString().slice(0, 10),
-    fonts: {
-      words: await font('atkinson-hyperlegible-next'),
-      figures: await font('atkinson-hyperlegible-mono'),
-    },
-  })
+  const fonts = await bookFonts((file) => readFile(new URL(`./fonts/${file}`, import.meta.url), 'base64'))
+  return jobBook({ ...workedOut(work, result, system), date: new Date().toISOString().slice(0, 10), fonts })
 }

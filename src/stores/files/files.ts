@@ -1,6 +1,9 @@
 // Photos and unit files, kept beside the journal: each known by the SHA-256 of its bytes, put once and never changed.
 
-export type FileType = 'image/jpeg' | 'image/png' | 'image/webp' | 'text/yaml'
+/** What is kept, and how the names of such files end. */
+export const ENDINGS = { 'image/jpeg': 'jpg', 'image/png': 'png', 'image/webp': 'webp', 'text/yaml': 'yaml' } as const
+
+export type FileType = keyof typeof ENDINGS
 
 export interface FileAbout {
   readonly sha256: string

@@ -3,11 +3,10 @@ import { randomBytes } from 'node:crypto'
 import { mkdir, open, readdir, readFile, rename, rm, stat } from 'node:fs/promises'
 import { dirname, join } from 'node:path'
 import { Problem } from '../../problem/problem.ts'
-import type { FileAbout, Files, FoundFile } from './files.ts'
+import { ENDINGS, type FileAbout, type Files, type FoundFile } from './files.ts'
 import { lookAt } from './lookAt.ts'
 import { makeSmall } from './makeSmall.ts'
 
-const ENDINGS = { 'image/jpeg': 'jpg', 'image/png': 'png', 'image/webp': 'webp', 'text/yaml': 'yaml' } as const
 const TYPES = Object.entries(ENDINGS).map(([type, ending]) => ({ type: type as keyof typeof ENDINGS, ending }))
 
 /** @param folder made where it is not there */

@@ -14,6 +14,7 @@ import type { SizeSheet, StepSheetData, WorkedJob } from '../../model/workedJob.
 import { Action, WordAction } from '../../parts/Action.tsx'
 import { Drawing } from '../../parts/Drawing.tsx'
 import { Mark, Rack } from '../../parts/Mark.tsx'
+import { Reasons } from '../../parts/Reasons.tsx'
 import { Region } from '../../parts/Region.tsx'
 import { SettingTable } from '../../parts/SettingTable.tsx'
 import { Verdict } from '../../parts/Verdict.tsx'
@@ -227,25 +228,7 @@ function Why({ step }: { step: StepSheetData }) {
   const texts = words.build
   return (
     <Region title={texts.why} place={12} isWell>
-      {step.why.length === 0 ? (
-        <p>{texts.nothingHolds}</p>
-      ) : (
-        <ul className={css.why}>
-          {step.why.map((why) => (
-            <li key={`${why.side} ${why.step} ${why.says}`}>
-              <b>
-                {why.side} {why.number > 0 && `${why.number}, `}
-                {why.step}:
-              </b>{' '}
-              {why.says}
-              <small>
-                {words.standings[why.standing]}
-                {why.source !== undefined && `, ${why.source}`}
-              </small>
-            </li>
-          ))}
-        </ul>
-      )}
+      <Reasons why={step.why} className={css.why} />
     </Region>
   )
 }

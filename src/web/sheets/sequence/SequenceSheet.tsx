@@ -10,6 +10,7 @@ import { Action, ActionLink } from '../../parts/Action.tsx'
 import { Drawing } from '../../parts/Drawing.tsx'
 import { Hero } from '../../parts/Hero.tsx'
 import { Mark, Rack } from '../../parts/Mark.tsx'
+import { Reasons } from '../../parts/Reasons.tsx'
 import { Sheet } from '../../parts/Sheet.tsx'
 import { StageLine } from '../../parts/StageLine.tsx'
 import { TitleBlock } from '../../parts/TitleBlock.tsx'
@@ -295,25 +296,7 @@ function About({ step, job, workedKey, system }: AboutParts) {
     <div className={css.about} aria-live="polite">
       <h2>{texts.about(step.number, step.does)}</h2>
       {drawing && <Drawing drawn={drawing} />}
-      {step.why.length === 0 ? (
-        <p>{words.build.nothingHolds}</p>
-      ) : (
-        <ul>
-          {step.why.map((why) => (
-            <li key={`${why.side} ${why.step} ${why.says}`}>
-              <b>
-                {why.side} {why.number > 0 && `${why.number}, `}
-                {why.step}:
-              </b>{' '}
-              {why.says}
-              <small>
-                {words.standings[why.standing]}
-                {why.source !== undefined && `, ${why.source}`}
-              </small>
-            </li>
-          ))}
-        </ul>
-      )}
+      <Reasons why={step.why} />
       {canGo && <ActionLink to={buildPath(job.number, step.step)}>{texts.toStep(step.number)}</ActionLink>}
     </div>
   )
