@@ -77,11 +77,12 @@ export const TRAINS = [
       carrier: optional(told(speed, 'speed of the carrier')),
     },
     work: planetarySet,
-    answers: ({ first, last, carrier, planet, planetTeeth }) => ({
+    answers: ({ first, last, carrier, planet, planetOnPin, planetTeeth }) => ({
       sun: say('speed of rotation', first),
       ring: say('speed of rotation', last),
       carrier: say('speed of rotation', carrier),
-      'a planet about its pin': say('speed of rotation', planet),
+      'a planet on its pin': say('speed of rotation', planetOnPin),
+      'a planet, seen from the case': say('speed of rotation', planet),
       'teeth of a planet': sayNumber(planetTeeth),
     }),
     words: '(sun − carrier) ÷ (ring − carrier) = − ring teeth ÷ sun teeth',

@@ -53,8 +53,10 @@ export function willis({
 
 export interface PlanetarySet extends PlanetarySpeeds {
   readonly planetTeeth: number
-  /** Of a planet about its own pin, seen from the case. */
+  /** Of a planet, seen from the case. */
   readonly planet: RadianPerSecond
+  /** Of a planet on its pin, seen from the carrier: what its bearing runs at. */
+  readonly planetOnPin: RadianPerSecond
   readonly cautions: readonly string[]
 }
 
@@ -99,7 +101,13 @@ export function planetarySet({
   })
   const plain = (ringTeeth - sunTeeth) / 2
   const teeth = planetTeeth ?? plain
+  const onPin = (-(speeds.first - speeds.carrier) * sunTeeth) / teeth
   const cautions: string[] = []
+  if (!Number.isInteger(teeth)) {
+    cautions.push(
+      'No planet has half a tooth: one was cut with profile shift. Count its teeth; its speed here is rough.',
+    )
+  }
   if (Math.abs(teeth - plain) > 0.01)
     cautions.push('Planets of other teeth than half the difference are profile shifted.')
   if (planets !== undefined && ((sunTeeth + ringTeeth) % planets !== 0 || !Number.isInteger(planets))) {
@@ -109,7 +117,8 @@ export function planetarySet({
   return {
     ...speeds,
     planetTeeth: teeth,
-    planet: quantity(speeds.carrier - ((speeds.first - speeds.carrier) * sunTeeth) / teeth, 'rad/s'),
+    planet: quantity(speeds.carrier + onPin, 'rad/s'),
+    planetOnPin: quantity(onPin, 'rad/s'),
     cautions,
   }
 }

@@ -152,3 +152,16 @@ test('refuses a form that is not held, few teeth, and cast teeth that run too fa
   expect(() => toothStrength({ ...gear, speed: rpm(4000) })).toThrow('the speed at the pitch circle of cast teeth')
   expect(footPerMinute(2000)).toBeCloseTo(10.16, 9)
 })
+
+test('a planet runs on its pin at what the carrier sees, not the case', () => {
+  const { planet, planetOnPin, carrier } = planetarySet({ sunTeeth: 20, ringTeeth: 80, sun: rpm(100), ring: rpm(0) })
+  expect(planetOnPin / rpm(1)).toBeCloseTo((-80 * 20) / 30, 9)
+  expect(planet).toBeCloseTo(planetOnPin + carrier, 12)
+  // Rolls in the ring that is held: carrier × ring ÷ planet the other way.
+  expect(planetOnPin / carrier).toBeCloseTo(-80 / 30, 9)
+})
+
+test('half a tooth in the planet is told', () => {
+  const odd = planetarySet({ sunTeeth: 21, ringTeeth: 80, sun: rpm(100), ring: rpm(0) })
+  expect(odd.cautions.join(' ')).toMatch(/Count its teeth/)
+})

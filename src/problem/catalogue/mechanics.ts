@@ -112,7 +112,7 @@ export const MECHANICS = table({
   },
   PLANETARY_SPEEDS_WANTED: {
     says: ({ known }) => `Two of the three speeds have to be known, the third follows; known here: ${known}.`,
-    next: 'Give two of first, last and carrier; a member that is held has the speed 0.',
+    next: 'Give two of first gear (the sun), last gear (the ring) and carrier; a member that is held has the speed 0.',
     http: 422,
   },
   PLANETARY_RATIO_LOCKED: {
