@@ -39,7 +39,9 @@ test('an unknown grade is reckoned as the weakest, and says so', () => {
   const strength = fastenerStrength({ grade: '', nominalDiameter: mm(12) })
   expect(strength).toMatchObject({ grade: '4.6', isKnown: false, proof: megapascal(225) })
   const result = tightening({ ...half, strength, condition: 'oiled' })
-  expect(result.cautions[0]).toBe('The grade is not known: reckoned as 4.6, the weakest.')
+  expect(result.cautions[0]).toBe(
+    'The grade is not known: reckoned as 4.6, the weakest of steel. Before about 1900 it may be wrought iron, weaker still: then say so.',
+  )
 })
 
 test('a grade that does not exist at the size is not known there', () => {

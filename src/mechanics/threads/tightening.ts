@@ -81,7 +81,10 @@ function cautions({
   readonly least: number
 }): string[] {
   const said: string[] = []
-  if (!strength.isKnown) said.push(`The grade is not known: reckoned as ${strength.grade}, the weakest.`)
+  if (!strength.isKnown)
+    said.push(
+      `The grade is not known: reckoned as ${strength.grade}, the weakest of steel. Before about 1900 it may be wrought iron, weaker still: then say so.`,
+    )
   if (condition === 'unknown' || condition === 'dirty') {
     said.push(
       `Threads ${condition}: at one torque the tension may be too low to hold or too high to bear. Clean and oil them, then the torque for oiled threads.`,
