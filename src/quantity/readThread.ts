@@ -38,7 +38,7 @@ const IN_INCHES = ratio(254n, 10_000n)
  * be one of UNC or UNF.
  *
  * @throws THREAD_UNREADABLE, THREAD_PITCH_MISSING, THREAD_NOT_IN_SERIES, THREAD_SERIES_MISSING
- * @source ISO 261, ISO 228-1, ISO 7-1, ASME B1.1 and B1.20.1, BS 84, BS 93; the tables and what they were compared with stand in threadSeries.ts
+ * @source ISO 261, ISO 228-1, ISO 7-1, ASME B1.1 and B1.20.1, BS 84, BS 93; what was read and what is from memory stands with the tables
  * @example readThread('M10').pitch   // 0.0015 m
  * @example readThread('3/8-16 UNC').nominalDiameter   // 0.009525 m
  */

@@ -2,6 +2,7 @@
 import type { Figure } from '../../figures/frame/figure.ts'
 import { noteOf } from '../../figures/frame/note.ts'
 import { keyOf, whatOf, workOut } from '../../figures/frame/workOut.ts'
+import { inFigureNames } from '../../figures/inFigureNames.ts'
 import { ROOMS } from '../../figures/list.ts'
 import { Problem } from '../../problem/problem.ts'
 import { nearest } from '../../unit/file/nearest.ts'
@@ -43,14 +44,14 @@ export async function figure(
     asks: found.asks,
     ...result,
     given: [...result.given],
-    missing: [...result.missing],
+    missing: result.missing.map(({ key, wants }) => ({ key, wants: inFigureNames(wants) })),
     results: [...result.results],
     margins: [...result.margins],
     formula: found.words,
-    taken: [...result.taken],
+    taken: result.taken.map(inFigureNames),
     holds: about.holds,
     cautions: [...result.cautions],
-    sources: [...result.sources],
+    sources: result.sources.map(inFigureNames),
   }
   io.out(asked.json ? jsonLine(answer) : figureWords(answer, pen).join('\n'))
   return isBad ? 1 : 0
@@ -67,11 +68,11 @@ function aboutOf(room: string, told: Figure): About {
     room,
     asks: told.asks,
     formula: told.words,
-    holds: says,
-    source,
+    holds: inFigureNames(says),
+    source: inFigureNames(source),
     inputs: Object.entries(told.inputs).map(([name, ask]) => ({
       key: keyOf(name),
-      what: whatOf(told, name),
+      what: inFigureNames(whatOf(told, name)),
       wants: ask.wants,
       needed: ask.isOptional !== true && ask.worst === undefined,
     })),

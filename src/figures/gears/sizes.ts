@@ -74,7 +74,7 @@ export const GEAR_SIZES = [
         fits
           .map(
             ({ name, pressureAngle: angle, shift: out, why }) =>
-              `${name}, ${degrees(angle)}, shift ${out.toFixed(2)} (${why})`,
+              `${withAngle(name, angle)}, shift ${out.toFixed(2).replace('-', '−')} (${why})`,
           )
           .join('; ') || 'none that is held here',
         fits.length === 0,
@@ -82,7 +82,7 @@ export const GEAR_SIZES = [
       'it is not': sayWords(
         nearMisses
           .slice(0, FEW)
-          .map(({ name, pressureAngle: angle, why }) => `${name}, ${degrees(angle)} (${why})`)
+          .map(({ name, pressureAngle: angle, why }) => `${withAngle(name, angle)} (${why})`)
           .join('; '),
       ),
       'base pitch from the spans': say('length', normalBasePitch),
@@ -298,4 +298,6 @@ export const GEAR_SIZES = [
 const FEW = 4
 /** A module is a metric size wherever it is used. */
 const MM = { metric: 'mm', inch: 'mm' } as const
+/** The name tells the angle only where spans were read; it is told once. */
+const withAngle = (name: string, angle: number) => (name.endsWith('°') ? name : `${name}, ${degrees(angle)}`)
 const degrees = (angle: number): string => `${Number(((angle * 180) / Math.PI).toFixed(2))}°`

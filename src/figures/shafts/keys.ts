@@ -49,6 +49,7 @@ export const KEYS = [
       'depth in the hub': say('length', hubDepth),
     }),
     words: 'looked up by the diameter of the shaft',
+    cautions: ['A shaft of an inch size has an inch key, not this one: figure inch-key.'],
     example: 'shaft=54 mm',
   }),
   figure({

@@ -2,12 +2,15 @@
 import {
   chooseShims,
   processCapability,
+  type StackLink,
   shapeInflation,
   simulateStackUp,
   splitShims,
   stackUp,
   toleranceOfEach,
 } from '../../mechanics/index.ts'
+import { Problem } from '../../problem/problem.ts'
+import type { Metre } from '../../quantity/quantity.ts'
 import { choice, choiceOf, exact, limits, number, optional, rows, text, told, whole } from '../frame/ask.ts'
 import { figure } from '../frame/figure.ts'
 import { asMargin, type Lines, say, sayNumber, sayShare, sayWords } from '../frame/say.ts'
@@ -27,7 +30,17 @@ const links = told(
   }),
   'every size of the loop',
 )
+const measured = rows({
+  name: told(text, 'name of the size'),
+  size: told(exact('length'), 'of one part'),
+})
+const together = rows({
+  one: told(text, 'name of a size'),
+  other: told(text, 'name of the other'),
+  coefficient: told(number, 'from −1 to 1; 1: both always stand at the same place in their tolerance'),
+})
 const stock = rows({ id: told(text, 'its name'), thickness: told(exact('length'), 'as measured, not as marked') })
+type Link = StackLink & { readonly name: string }
 type Pack = NonNullable<ReturnType<typeof chooseShims>['pack']>
 const packWords = (pack: Pack | undefined) => pack && (pack.shims.map(({ id }) => id).join(' + ') || 'no shim')
 const nearestLines = (nearest: readonly Pack[]): Lines =>
@@ -37,6 +50,23 @@ const nearestLines = (nearest: readonly Pack[]): Lines =>
       [`nearest ${at + 1}, total`, say('length', pack.total)],
     ]),
   )
+
+/** Links whose sizes were measured are drawn from those. */
+function withMeasured(
+  links: readonly Link[],
+  batch: readonly { readonly name: string; readonly size: Metre }[],
+): readonly StackLink[] {
+  const names = links.map(({ name }) => name)
+  const missing = batch.find(({ name }) => !names.includes(name))
+  if (missing) {
+    const says = `'${missing.name}' is no size of this loop`
+    throw new Problem('FIGURE_INPUT', { key: 'measured', says, next: `Its sizes are: ${names.join(', ')}.` })
+  }
+  return links.map((link) => {
+    const sizes = batch.filter(({ name }) => name === link.name).map(({ size }) => size)
+    return sizes.length === 0 ? link : { ...link, shape: { measured: sizes } }
+  })
+}
 
 export const LOOPS = [
   figure({
@@ -69,12 +99,22 @@ export const LOOPS = [
     of: ['simulateStackUp'],
     inputs: {
       links,
+      measured: optional(
+        told(measured, 'sizes of such parts as measured, one a row: they take the place of size and tolerance'),
+      ),
+      correlations: optional(told(together, 'sizes that go together, as two sides cut in one set-up')),
       limits: optional(limits('length')),
       seed: optional(told(whole, 'whole number; left out 1')),
       samples: optional(whole),
       coverage: optional(number),
     },
-    work: ({ seed = 1, ...rest }) => simulateStackUp({ ...rest, seed }),
+    work: ({ links, measured = [], correlations = [], seed = 1, ...rest }) =>
+      simulateStackUp({
+        ...rest,
+        links: withMeasured(links, measured),
+        correlations: correlations.map(({ one, other, coefficient }) => ({ between: [one, other], coefficient })),
+        seed,
+      }),
     answers: ({ mean, standardDeviation, least, greatest, interval, outside, samples }): Lines => ({
       mean: say('length', mean),
       'nearly always': say('length', interval),

@@ -211,7 +211,7 @@ function judge(series: ToothSeries, evidence: Evidence): Judged {
       const span = spanOf(gear, read[0].across)
       said.push(`span across ${read[0].across} ${size(span)}, ${difference(span, read[0].reading)}`)
     }
-    if (rank === 'shifted') said.push(`it would have a profile shift of ${middle.toFixed(2)}`)
+    if (rank === 'shifted') said.push(`it would have a profile shift of ${middle.toFixed(2).replace('-', '−')}`)
     if (rank !== 'miss' && thinning) {
       const thinner = 2 * module * thin * Math.tan(angle)
       said.push(`teeth ${size(Math.abs(thinner))} ${thinner < 0 ? 'thicker' : 'thinner'} than that`)

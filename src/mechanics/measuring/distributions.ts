@@ -8,7 +8,7 @@ import { requireWithin, shown } from '../limits.ts'
  *
  * @param z distance from the mean in standard deviations
  * @returns symbol Φ(z), 0 to 1
- * @source normal distribution; worked by jstat
+ * @source normal distribution
  * @example normalShareBelow(-2)   // 0.02275
  */
 export function normalShareBelow(z: number): number {
@@ -21,7 +21,7 @@ export function normalShareBelow(z: number): number {
  * @param share above 0, below 1
  * @returns symbol z
  * @throws VALUE_OUTSIDE
- * @source normal distribution; worked by jstat
+ * @source normal distribution
  * @example normalQuantile(0.95)   // 1.644854
  */
 export function normalQuantile(share: number): number {
@@ -37,7 +37,7 @@ export function normalQuantile(share: number): number {
  * @param degreesOfFreedom symbol ν, 1 and above; readings less one; Infinity is the normal distribution
  * @returns symbol t
  * @throws VALUE_OUTSIDE
- * @source Student's distribution; worked by jstat
+ * @source Student's distribution
  * @example studentQuantile({ share: 0.975, degreesOfFreedom: 10 })   // 2.22814
  */
 export function studentQuantile({

@@ -35,7 +35,7 @@ const FEWEST_UNREACHED = 0xffff
  * @param target thickness wanted, low to high; a low end below zero counts as no shim
  * @returns the pack, or the nearest below and above
  * @throws SHIM_TARGET_BELOW_ZERO, SHIM_STOCK_TOO_LARGE, VALUE_OUTSIDE, RANGE_TURNED
- * @source subset sum by dynamic programming
+ * @source arithmetic: every sum that the shims can make is looked at
  * @example chooseShims({ stock: [{ id: 'a', thickness: mm(1) }, { id: 'b', thickness: mm(0.25) }, { id: 'c', thickness: mm(0.13) }], target: { low: mm(1.37), high: mm(1.42) } }).pack.total   // 1.38 mm
  */
 export function chooseShims({
@@ -132,7 +132,7 @@ export interface ShimSplit {
  * @param side thickness wanted on one side, low to high
  * @returns the shims of either side, or the nearest
  * @throws as chooseShims
- * @source subset sum by dynamic programming
+ * @source arithmetic: every sum that the shims can make is looked at
  * @example splitShims({ pack: [{ id: 'a', thickness: mm(0.5) }, { id: 'b', thickness: mm(0.3) }], side: { low: mm(0.45), high: mm(0.55) } }).otherSide.total   // 0.3 mm
  */
 export function splitShims({ pack, side }: { readonly pack: readonly Shim[]; readonly side: Range<Metre> }): ShimSplit {

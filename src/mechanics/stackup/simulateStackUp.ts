@@ -57,7 +57,7 @@ const BINS = 1 << 14
  * @param coverage share that the interval covers; left out 0.9973
  * @returns mean, spread, interval and share outside
  * @throws VALUE_OUTSIDE, RANGE_TURNED, NAME_NOT_THERE, CORRELATIONS_IMPOSSIBLE, READINGS_TOO_FEW
- * @source JCGM 101:2008; correlated shapes by a normal copula
+ * @source JCGM 101:2008; sizes that go together are drawn from normal distributions that do, then bent to their shapes
  * @example simulateStackUp({ links: [{ sign: 1, size: mm(40), tolerance: mm(0.05) }, { sign: -1, size: mm(39), tolerance: mm(0.05) }], seed: 1 }).mean   // 1.000 mm
  */
 export function simulateStackUp(sampling: StackUpSampling): SimulatedStackUp {

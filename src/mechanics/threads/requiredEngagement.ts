@@ -32,7 +32,8 @@ export function requiredEngagement({
 
 /**
  * Length of engagement at which the screw breaks before its threads strip, screw and hole of equal strength; 60° threads.
- * With a weaker hole the length grows by `strengthRatio`.
+ * With a weaker hole the length grows by `strengthRatio`. It looks at the threads of the screw alone, at their smallest
+ * sizes: for a new joint with limits on the drawing. Where the hole is of another material or worn, threadStripping.
  *
  * @param stressArea symbol A_t
  * @param pitch symbol 1/n

@@ -32,7 +32,8 @@ const SHEAR_SHARE = { low: 0.5, high: 0.6 }
  * What gives way when a screw is pulled too hard: the screw, its threads, or those in the hole. From the thread form at
  * basic sizes, or with the outside of the screw and the bore of the hole as measured: a drill too large or a worn
  * crest costs threads quickly. Even load over all threads and no widening of a thin boss: in soft metal the first threads
- * take most, so this is the most that can be hoped for.
+ * take most, so this is the most that can be hoped for. For a joint that is there, of known or half-known material; for
+ * a new one by limits of the drawing, strippingEngagement.
  *
  * @param designation of a parallel screw thread, as for threadGeometry
  * @param engagement symbol L_e, full threads that meet
