@@ -1,8 +1,12 @@
 // Shafts and pins: stress, run-out, taper.
 import { pinShear, pinTorque, shaftStress, splitRunOut, taperOf } from '../../mechanics/index.ts'
+import { micrometre } from '../../quantity/constructors.ts'
 import { choiceOf, exact, known, knownNumber, list, optional, rows, told } from '../frame/ask.ts'
 import { figure } from '../frame/figure.ts'
 import { margin, say, sayAnswer, sayNumber } from '../frame/say.ts'
+
+/** Below it a shaft runs true and has no high side; the angle would be what rounding left. */
+const NOTHING = micrometre(0.01)
 
 export const SHAFTS = [
   figure({
@@ -70,7 +74,7 @@ export const SHAFTS = [
     answers: ({ total, eccentricity, highAt, ovality, rest }) => ({
       'total run-out': say('length', total),
       'off its axis (bend or bad centre)': say('length', eccentricity),
-      'highest at, from the first reading': say('angle', highAt),
+      'highest at, from the first reading': eccentricity > NOTHING ? say('angle', highAt) : undefined,
       ovality: say('length', ovality),
       'neither of them': say('length', rest),
     }),
