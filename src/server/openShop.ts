@@ -58,10 +58,21 @@ type Stores = Pick<OpenShop, 'journal' | 'files' | 'vault' | 'pool'> & { readonl
 async function openEmbedded(folder: string): Promise<Stores> {
   const { sqliteJournal } = await import('../stores/sqlite/sqliteJournal.ts')
   const { sqliteVault } = await import('../stores/vault/sqliteVault.ts')
-  const journal = await sqliteJournal(join(folder, JOURNAL_FILE))
-  const vault = await sqliteVault(join(folder, KEYS_FILE))
-  const files = folderFiles(join(folder, FILES_FOLDER))
-  return { journal, files, vault, pool: null, closeVault: async () => vault.close() }
+  const { shareFolder } = await import('../stores/sqlite/folderLock.ts')
+  const share = await shareFolder(folder)
+  try {
+    const journal = await sqliteJournal(join(folder, JOURNAL_FILE))
+    const vault = await sqliteVault(join(folder, KEYS_FILE))
+    const files = folderFiles(join(folder, FILES_FOLDER))
+    const closeVault = async () => {
+      vault.close()
+      share.release()
+    }
+    return { journal, files, vault, pool: null, closeVault }
+  } catch (error) {
+    share.release()
+    throw error
+  }
 }
 
 async function openShared(store: string): Promise<Stores> {

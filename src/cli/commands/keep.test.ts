@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { afterAll, beforeAll, expect, test } from 'vitest'
+import { openShop } from '../../server/openShop.ts'
 import { diskFiles } from '../diskFiles.ts'
 import { say } from '../testing/desk.ts'
 
@@ -84,6 +85,18 @@ test('a shop is backed up while it is open, lost, and restored with every hash a
   expect((await ask('export', 'J41', '--in', shop, '-o', sealed)).code).toBe(0)
   expect((await ask('verify', sealed)).code).toBe(0)
   expect((await ask('shop', 'list', '--in', shop)).out).toContain('Ada: keeper')
+})
+
+test('a shop that is open is not moved away under whoever has it open', async () => {
+  const folder = at('backup for a served shop')
+  await ask('backup', '--in', shop, '-o', folder)
+  const server = await openShop({ folder: shop }, () => clock++)
+  const before = readdirSync(shop).sort()
+  const { code, err } = await ask('restore', folder, '--in', shop)
+  expect([code, err]).toEqual([1, expect.stringContaining('most likely it is served')])
+  expect(readdirSync(shop).sort()).toEqual(before)
+  await server.close()
+  expect((await ask('restore', folder, '--in', shop)).code).toBe(0)
 })
 
 test('a backup of which anything was changed, cut or lost restores nothing', async () => {

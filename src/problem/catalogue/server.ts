@@ -38,6 +38,11 @@ export const SERVER = table({
     next: 'People and devices are changed on the sheet of the shop. Nothing was taken.',
     http: 403,
   },
+  SHOP_IN_USE: {
+    says: ({ folder }) => `Another program has the shop in ${folder} open: most likely it is served.`,
+    next: 'Stop it, then restore again. Nothing was changed.',
+    http: 409,
+  },
   SECOND_IS_FIRST: {
     says: ({ person, step }) => `${person} signed '${step}' and cannot be the second person too.`,
     next: 'Let somebody else look and sign. Alone: look again later by another method, with a photo.',

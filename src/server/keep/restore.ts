@@ -3,6 +3,7 @@ import { mkdir, readFile, rename, rm, stat } from 'node:fs/promises'
 import { join } from 'node:path'
 import type { Head, Journal } from '../../journal/journal.ts'
 import { Problem } from '../../problem/problem.ts'
+import { folderAlone } from '../../stores/sqlite/folderLock.ts'
 import { FILES_FOLDER, JOURNAL_FILE, KEYS_FILE, type OpenShop, openShop } from '../openShop.ts'
 import { type BackupList, checkedBackup } from './backup.ts'
 import { putAll } from './putAll.ts'
@@ -14,11 +15,26 @@ export interface Restored {
 }
 
 /**
- * @param folder of the shop; what record it has is set aside, not thrown away. No server may have it open.
- * @throws ARCHIVE_BROKEN; the problems of stores
+ * @param folder of the shop; what record it has is set aside, not thrown away. Nobody else has it open meanwhile: a server would go on
+ * writing into the file that it has, wherever that is moved, and what it acknowledges would not be in the record.
+ * @throws ARCHIVE_BROKEN; SHOP_IN_USE; the problems of stores
  */
 export async function restore(backup: string, folder: string, now: number): Promise<Restored> {
   const list = await checkedBackup(backup)
+  await mkdir(folder, { recursive: true })
+  const alone = await folderAlone(folder)
+  if (!alone) throw new Problem('SHOP_IN_USE', { folder })
+  try {
+    return { list, before: await inPlaceOf(folder, { backup, list, now }) }
+  } finally {
+    alone.release()
+  }
+}
+
+async function inPlaceOf(
+  folder: string,
+  { backup, list, now }: { readonly backup: string; readonly list: BackupList; readonly now: number },
+): Promise<string | null> {
   const aside = `${folder}.restoring`
   await rm(aside, { recursive: true, force: true })
   const shop = await openShop({ folder: aside }, () => now)
@@ -30,7 +46,7 @@ export async function restore(backup: string, folder: string, now: number): Prom
   const before = await setAside(folder, now)
   for (const name of RECORD) if (await isThere(join(aside, name))) await rename(join(aside, name), join(folder, name))
   await rm(aside, { recursive: true, force: true })
-  return { list, before }
+  return before
 }
 
 async function fill(shop: OpenShop, backup: string, list: BackupList): Promise<void> {
