@@ -11,7 +11,7 @@ import {
 import { metre } from '../../quantity/constructors.ts'
 import { exact, text, told, whole } from '../frame/ask.ts'
 import { figure } from '../frame/figure.ts'
-import { say } from '../frame/say.ts'
+import { digitsOf, say, sayWords, toDigits } from '../frame/say.ts'
 
 const nominal = told(exact('length'), 'nominal size, as on the drawing')
 
@@ -25,12 +25,20 @@ export const LIMITS = [
       toleranceClass: told(text, 'letter and grade: a capital for a hole, a small letter for a shaft, as H7 or k6'),
     },
     work: limitDeviations,
-    answers: ({ upper, lower }, { nominal }) => ({
-      size: say('length', { low: metre(nominal + lower), high: metre(nominal + upper) }),
-      'upper deviation': say('length', upper),
-      'lower deviation': say('length', lower),
-    }),
-    words: 'nominal size and its two deviations, looked up',
+    answers: ({ upper, lower }, { nominal, toleranceClass }) => {
+      const digits = digitsOf(upper, lower)
+      return {
+        size: toDigits(say('length', { low: metre(nominal + lower), high: metre(nominal + upper) }), digits),
+        'upper deviation': toDigits(say('length', upper), upper === 0 ? 3 : digits),
+        'lower deviation': toDigits(say('length', lower), lower === 0 ? 3 : digits),
+        'half a micrometre': sayWords(
+          digits === 4 && /^js([7-9]|1[01])$/i.test(toleranceClass)
+            ? 'lists that follow the edition of 1988 leave it out, on both sides'
+            : undefined,
+        ),
+      }
+    },
+    words: 'nominal size and its two deviations, looked up; js stands half its width on either side',
     example: 'nominal=50 mm tolerance-class=s6',
   }),
   figure({
@@ -39,7 +47,12 @@ export const LIMITS = [
     of: ['fitOfClasses'],
     inputs: { nominal, fit: told(text, 'hole and shaft class, as H7/s6') },
     work: fitOfClasses,
-    answers: (interference) => ({ 'interference (below zero clearance)': say('length', interference) }),
+    answers: (interference) => ({
+      'interference (below zero clearance)': toDigits(
+        say('length', interference),
+        digitsOf(interference.low, interference.high),
+      ),
+    }),
     words: 'interference = limits of the shaft − limits of the hole',
     example: 'nominal=50 mm fit=H7/s6',
   }),

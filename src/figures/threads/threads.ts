@@ -16,9 +16,11 @@ import {
   exact,
   known,
   knownNumber,
+  knownPitch,
   material,
   number,
   optional,
+  pitch,
   text,
   thread,
   told,
@@ -35,7 +37,9 @@ export const THREADS = [
     inputs: {
       diameter: told(known('length'), 'over the threads of the screw, or the bore of the tapped hole'),
       of: choice('screw', 'hole'),
-      pitch: optional(told(known('length'), 'by a gauge, or over ten threads divided by ten')),
+      pitch: optional(
+        told(knownPitch, 'by a gauge, or over ten threads divided by ten; 12 tpi where they are counted'),
+      ),
       threadsPerInch: optional(told(knownNumber, 'in place of the pitch')),
       flankAngle: optional(
         told(
@@ -93,7 +97,7 @@ export const THREADS = [
     name: 'metric-stress-area',
     asks: 'Which area carries the pull in a metric screw with a pitch of its own?',
     of: ['tensileStressArea'],
-    inputs: { nominalDiameter: exact('length'), pitch: exact('length') },
+    inputs: { nominalDiameter: exact('length'), pitch },
     work: tensileStressArea,
     answers: (area) => ({ 'stress area': say('area', area) }),
     words: 'area of a circle of diameter − 0.9382 × pitch',
@@ -103,17 +107,20 @@ export const THREADS = [
     name: 'inch-stress-area',
     asks: 'Which area carries the pull in a unified screw with a pitch of its own?',
     of: ['unifiedStressArea'],
-    inputs: { nominalDiameter: exact('length'), pitch: told(exact('length'), 'one inch ÷ threads per inch') },
+    inputs: {
+      nominalDiameter: exact('length'),
+      pitch: told(pitch, 'one inch ÷ threads per inch, or the threads per inch themselves: 13 tpi'),
+    },
     work: unifiedStressArea,
     answers: (area) => ({ 'stress area': say('area', area) }),
     words: 'area of a circle of diameter − 0.9743 ÷ threads per inch',
-    example: 'nominal-diameter=1/2 in pitch=1/13 in',
+    example: 'nominal-diameter=1/2 in pitch=13 tpi',
   }),
   figure({
     name: 'thread-diameters',
     asks: 'What are pitch, minor and root diameter of a 60° thread of any pitch?',
     of: ['threadDiameters'],
-    inputs: { nominalDiameter: exact('length'), pitch: exact('length') },
+    inputs: { nominalDiameter: exact('length'), pitch },
     work: threadDiameters,
     answers: ({ pitchDiameter, minorDiameter, rootDiameter }) => ({
       'pitch diameter': say('length', pitchDiameter),

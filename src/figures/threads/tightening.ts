@@ -40,9 +40,16 @@ const condition = told(
   'state of threads and head',
 )
 const grade = told(
-  atWorst(text, 'no marking', 'not told; taken as the weakest steel grade'),
-  'marking on the head: 8.8, SAE 5, A2-70; or wrought iron, old mild steel',
+  atWorst(text, 'no marking', 'not told; taken as wrought iron, the weakest held here'),
+  'marking on the head: 8.8, SAE 5, A2-70; or wrought iron, old mild steel, or the hardness of steel as 180 HB',
 )
+/** A bare figure on the head of a unified screw is an SAE grade. */
+const strengthOf = (grade: string, { designation, nominalDiameter }: ThreadGeometry) =>
+  fastenerStrength({
+    grade: / UN/.test(designation) && /^[1258]$/.test(grade) ? `SAE ${grade}` : grade,
+    nominalDiameter,
+  })
+
 const friction = {
   threadFriction: told(knownNumber, 'friction in the threads, 0.02 to 0.6'),
   headFriction: told(knownNumber, 'friction under the head, 0.02 to 0.6'),
@@ -66,7 +73,7 @@ export const TIGHTENING = [
     inputs: { thread, grade, condition, shareOfProof: optional(number) },
     work: ({ thread, grade, condition, ...rest }) => {
       const { nominalDiameter } = thread
-      const strength = fastenerStrength({ grade, nominalDiameter })
+      const strength = strengthOf(grade, thread)
       return { strength, ...tightening({ nominalDiameter, stressArea: areaOf(thread), strength, condition, ...rest }) }
     },
     answers: ({ torque, preload, shareOfProof, isHeldBack, strength }) => ({
@@ -74,6 +81,7 @@ export const TIGHTENING = [
       'tension it may give': say('force', preload),
       'of the proof load': sayShare(shareOfProof),
       'taken as grade': sayWords(strength.grade),
+      'the grade is known': sayAnswer(strength.isKnown),
       'held back for a slippery screw': sayAnswer(isHeldBack),
     }),
     words:
@@ -155,7 +163,7 @@ export const TIGHTENING = [
     of: ['fastenerStrength', 'boltLoad'],
     inputs: { thread, grade },
     work: ({ thread, grade }) => {
-      const strength = fastenerStrength({ grade, nominalDiameter: thread.nominalDiameter })
+      const strength = strengthOf(grade, thread)
       const loadAt = (at: typeof strength.proof) => boltLoad({ stressArea: areaOf(thread), strength: at })
       return { ...strength, proofLoad: loadAt(strength.proof), breakingLoad: loadAt(strength.tensile) }
     },
