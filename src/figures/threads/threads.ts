@@ -10,7 +10,9 @@ import {
   threadStripping,
   unifiedStressArea,
 } from '../../mechanics/index.ts'
+import { printQuantity } from '../../quantity/printQuantity.ts'
 import {
+  atWorst,
   choice,
   choiceOf,
   exact,
@@ -83,14 +85,17 @@ export const THREADS = [
     name: 'tapping-drill',
     asks: 'Which drill for tapping this thread?',
     of: ['tappingDrill'],
-    inputs: { thread: told(text, 'thread by its designation, as M10, 3/8-16 UNC, 1/2 BSW'), share: optional(number) },
-    work: ({ thread, ...rest }) => tappingDrill({ designation: thread, ...rest }),
-    answers: ({ drill, share, exact: wanted }) => ({
-      drill: say('length', drill),
+    inputs: { thread, share: optional(number) },
+    work: ({ thread: { designation }, ...rest }) => tappingDrill({ designation, ...rest }),
+    answers: ({ drill, share, inchDrill, inchShare, exact: wanted }) => ({
+      'metric drill': sayWords(printQuantity(drill, 'length', { system: 'metric' })),
       'leaves of the full thread': sayShare(share),
+      'inch drill': sayWords(printQuantity(inchDrill, 'length', { system: 'inch', fractions: true })),
+      'that one leaves': sayShare(inchShare),
       'the share asks for': say('length', wanted),
     }),
-    words: 'drill = diameter − share × full depth of the thread, to the nearest tenth of a millimetre',
+    words:
+      'drill = diameter − share × full depth of the thread, to the nearest tenth of a millimetre and sixty-fourth of an inch',
     example: 'thread=M10 share=75 %',
   }),
   figure({
@@ -134,7 +139,17 @@ export const THREADS = [
     name: 'engagement',
     asks: 'How deep must the screw go in, by the rule of thumb?',
     of: ['requiredEngagement'],
-    inputs: { thread, tapped: told(choice('steel', 'cast iron', 'aluminium'), 'what the hole is in') },
+    inputs: {
+      thread,
+      tapped: told(
+        atWorst(
+          choice('steel', 'cast iron', 'aluminium'),
+          'aluminium',
+          'not told; taken as aluminium, the softest held here',
+        ),
+        'what the hole is in',
+      ),
+    },
     work: ({ thread: { nominalDiameter }, tapped }) => requiredEngagement({ nominalDiameter, tapped }),
     answers: (depth) => ({ 'thread in engagement, at least': say('length', depth) }),
     words: 'once the diameter in steel, one and a half times in cast iron, twice in aluminium',
@@ -166,7 +181,10 @@ export const THREADS = [
     inputs: {
       thread: told(text, 'thread by its designation, as M10, 3/8-16 UNC, 1/2 BSW'),
       engagement: told(known('length'), 'full threads that meet'),
-      screwTensile: told(known('pressure'), 'tensile strength of the screw: figure bolt-strength gives it'),
+      screwTensile: told(
+        known('pressure'),
+        'tensile strength of the screw, least to most: figure bolt-strength gives the least; a real one is up to a quarter stronger',
+      ),
       hole: told(material, 'material that the thread is tapped in'),
       screwMajor: optional(told(known('length'), 'outside of the screw as measured; left out basic')),
       holeMinor: optional(told(known('length'), 'bore of the tapped hole as measured; left out basic')),
@@ -182,7 +200,7 @@ export const THREADS = [
     }),
     words:
       'load = what has to shear × shear strength, of the screw’s threads and of those in the hole, against stress area × tensile strength',
-    example: 'thread=M10 engagement=14..15 mm screw-tensile=800 MPa hole="grey iron"',
+    example: 'thread=M10 engagement=14..15 mm screw-tensile=800..1000 MPa hole="grey iron"',
   }),
   figure({
     name: 'blind-hole',

@@ -22,7 +22,7 @@ import {
 import { atWorst, choice, exact, known, knownNumber, number, optional, rows, text, thread, told } from '../frame/ask.ts'
 import { figure } from '../frame/figure.ts'
 import { type Lines, margin, say, sayAnswer, sayNumber, sayShare, sayWords } from '../frame/say.ts'
-import { areaOf } from './areaOf.ts'
+import { areaOf, screwOf } from './areaOf.ts'
 
 const CONDITIONS = [
   'dry',
@@ -58,12 +58,10 @@ const headMean = optional(
   told(exact('length'), 'mean diameter of the ring that head or nut bears on; left out 1.25 × the diameter'),
 )
 /** Where the threads rub: on their pitch diameter, between flanks at the angle of their form. */
-const rubbing = ({ nominalDiameter, pitch, pitchDiameter, flankAngle }: ThreadGeometry) => ({
-  nominalDiameter,
-  pitch,
-  meanDiameter: pitchDiameter,
-  flankAngle: degree(flankAngle),
-})
+const rubbing = (thread: ThreadGeometry) => {
+  const { nominalDiameter, pitch, pitchDiameter, flankAngle } = screwOf(thread)
+  return { nominalDiameter, pitch, meanDiameter: pitchDiameter, flankAngle: degree(flankAngle) }
+}
 
 export const TIGHTENING = [
   figure({
@@ -97,8 +95,8 @@ export const TIGHTENING = [
       thread,
       torqueFactor: told(number, 'figure torque-factor gives it, 0.05 to 0.6'),
     },
-    work: ({ preload, thread: { nominalDiameter }, torqueFactor: factor }) =>
-      torqueForPreload({ preload, nominalDiameter, torqueFactor: factor }),
+    work: ({ preload, thread, torqueFactor: factor }) =>
+      torqueForPreload({ preload, nominalDiameter: screwOf(thread).nominalDiameter, torqueFactor: factor }),
     answers: (torque) => ({ torque: say('torque', torque) }),
     words: 'torque = torque factor × tension × diameter',
     example: 'preload=30 kN thread=M12 torque-factor=0.12..0.18',
@@ -112,8 +110,8 @@ export const TIGHTENING = [
       thread,
       torqueFactor: told(knownNumber, 'figure torque-factor gives it, 0.05 to 0.6'),
     },
-    work: ({ torque, thread: { nominalDiameter }, torqueFactor: factor }) =>
-      preloadFromTorque({ torque, nominalDiameter, torqueFactor: factor }),
+    work: ({ torque, thread, torqueFactor: factor }) =>
+      preloadFromTorque({ torque, nominalDiameter: screwOf(thread).nominalDiameter, torqueFactor: factor }),
     answers: (preload) => ({ tension: say('force', preload) }),
     words: 'tension = torque ÷ (torque factor × diameter)',
     example: 'torque=75 lbf·ft thread="1/2-13 UNC" torque-factor=0.12..0.2',
@@ -237,7 +235,10 @@ export const TIGHTENING = [
       ),
       thread,
     },
-    work: ({ thread: { pitch, nominalDiameter }, ...rest }) => turnAngle({ ...rest, pitch, nominalDiameter }),
+    work: ({ thread, ...rest }) => {
+      const { pitch, nominalDiameter } = screwOf(thread)
+      return turnAngle({ ...rest, pitch, nominalDiameter })
+    },
     answers: (angle) => ({ 'turn from snug': say('angle', angle) }),
     words: 'turn = (stretch + what the parts are squeezed) ÷ pitch, in full turns',
     cautions: ['Only from a snug joint without a gasket: what seats faces and burrs does not count.'],
