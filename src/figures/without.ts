@@ -2,7 +2,6 @@
 export const WITHOUT: Readonly<Record<string, string>> = {
   involute: 'a step inside the gear figures; no reading gives it and no work follows from it',
   involuteAngle: 'the same turned round',
-  materialOf: 'data, not a calculation: every figure that takes a material names those held here',
   rangeOf: 'arithmetic of this library',
   propagate: 'takes a formula: a figure has none to type; figure doubts adds the doubts of a sum',
   simulate: 'takes a formula: a figure has none to type; figure loop-by-chance draws the loops of drawings',

@@ -22,8 +22,11 @@ const section = {
   shaft: told(exact('length'), 'diameter of the shaft'),
   width: told(exact('length'), 'width of the key'),
   height: told(exact('length'), 'height of the key; half of it bears on the hub'),
-  shearStrength: told(exact('pressure'), 'strength in shear of the weakest of key, shaft and hub'),
-  bearingStrength: told(exact('pressure'), 'strength in compression of the weakest of them'),
+  shearStrength: told(
+    exact('pressure'),
+    'strength in shear of the weakest of key, shaft and hub: 0.58 of its yield strength, which figure material has',
+  ),
+  bearingStrength: told(exact('pressure'), 'strength in compression of the weakest of them: its yield strength'),
 }
 
 const pressureAngle = told(choiceOf({ '30°': 30, '37.5°': 37.5, '45°': 45 } as const), 'pressure angle')
@@ -115,7 +118,7 @@ export const KEYS = [
     asks: 'What are the sizes of this involute spline?',
     of: ['involuteSpline'],
     inputs: {
-      module: exact('length'),
+      module: pinned.module,
       teeth: whole,
       pressureAngle,
     },

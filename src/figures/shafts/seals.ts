@@ -1,20 +1,37 @@
 // Seals, O-rings and snap rings.
 import {
   grooveThrust,
+  materialOf,
   nearestORings,
   oRing,
   oRingOfDash,
+  rangeOf,
   ringThrust,
   sealTrack,
   sealTrackLimits,
   snapRingGroove,
 } from '../../mechanics/index.ts'
-import { choice, exact, known, knownNumber, number, optional, text, told, yesNo } from '../frame/ask.ts'
+import {
+  atWorst,
+  choice,
+  exact,
+  known,
+  knownNumber,
+  material,
+  number,
+  optional,
+  text,
+  told,
+  yesNo,
+} from '../frame/ask.ts'
 import { figure } from '../frame/figure.ts'
 import { say, sayAnswer, sayNumber, sayShare } from '../frame/say.ts'
 
 const ROUGHNESS = { metric: 'µm', inch: 'µin' } as const
-const dirty = told(yesNo, 'dirt from outside, or a track speed of 4 m/s and more')
+const dirty = told(
+  atWorst(yesNo, true, 'not told; taken as dirty or fast'),
+  'dirt from outside, or a track speed of 4 m/s and more',
+)
 
 export const SEALS = [
   figure({
@@ -73,7 +90,7 @@ export const SEALS = [
       'fill is usual': sayAnswer(fit.fillIsUsual, 'no'),
     }),
     words:
-      'squeeze = (cord − depth) ÷ cord; fill = section of the cord ÷ section of the groove; a stretched cord is thinner',
+      'squeeze = (cord − depth) ÷ cord; stretch = (seat − inside) ÷ inside; fill = section of the cord ÷ section of the groove; a stretched cord is thinner',
     example: 'cord=3.53 mm depth=2.80..2.85 mm width=4.8 mm inside=50 mm seat=51 mm',
   }),
   figure({
@@ -120,9 +137,21 @@ export const SEALS = [
     name: 'groove-thrust',
     asks: 'How much thrust does the wall of a snap-ring groove stand?',
     of: ['grooveThrust'],
-    inputs: { diameter: exact('length'), grooveDiameter: exact('length'), yieldStrength: exact('pressure') },
-    work: grooveThrust,
+    inputs: {
+      diameter: exact('length'),
+      grooveDiameter: exact('length'),
+      yieldStrength: optional(
+        told(known('pressure'), 'yield strength of the shaft or housing; left out that of the material'),
+      ),
+      material,
+    },
+    work: ({ yieldStrength, material, ...rest }) => {
+      const { low, high } = rangeOf(yieldStrength ?? materialOf(material).yieldStrength)
+      const thrustAt = (strength: typeof low) => grooveThrust({ ...rest, yieldStrength: strength })
+      return { low: thrustAt(low), high: thrustAt(high) }
+    },
     answers: (thrust) => ({ thrust: say('force', thrust) }),
+    cautions: ['A ring under spring or end load flies: glasses, and nobody in line. Count on the low end.'],
     words: 'thrust = area of the wall × yield strength ÷ 1.2',
     example: 'diameter=40 mm groove-diameter=37.5..37.7 mm yield-strength=250 MPa',
   }),

@@ -1,12 +1,17 @@
 // Shafts and pins: stress, run-out, taper.
-import { pinShear, pinTorque, shaftStress, splitRunOut, taperOf } from '../../mechanics/index.ts'
+import { materialOf, pinShear, pinTorque, shaftStress, splitRunOut, taperOf } from '../../mechanics/index.ts'
 import { micrometre } from '../../quantity/constructors.ts'
-import { choiceOf, exact, known, knownNumber, list, optional, rows, told } from '../frame/ask.ts'
+import { choiceOf, exact, known, knownNumber, list, material, optional, rows, told } from '../frame/ask.ts'
 import { figure } from '../frame/figure.ts'
 import { margin, say, sayAnswer, sayNumber } from '../frame/say.ts'
 
 /** Below it a shaft runs true and has no high side; the angle would be what rounding left. */
 const NOTHING = micrometre(0.01)
+
+const shearStrength = told(
+  exact('pressure'),
+  'strength in shear: 0.58 of the yield strength before it bends, 0.8 of the tensile strength of steel as it breaks (figure material has both); of a pin that has to shear give the range',
+)
 
 export const SHAFTS = [
   figure({
@@ -19,15 +24,20 @@ export const SHAFTS = [
       torque: known('torque'),
       bendingMoment: optional(known('torque')),
       notch: optional(knownNumber),
-      yieldStrength: exact('pressure'),
+      yieldStrength: optional(told(known('pressure'), 'yield strength of the shaft; left out that of the material')),
+      material,
     },
-    work: shaftStress,
-    answers: ({ torsion, bending, together, staysElastic }, { yieldStrength }) => ({
+    work: ({ yieldStrength, material, ...rest }) => {
+      const strength = yieldStrength ?? materialOf(material).yieldStrength
+      return { strength, ...shaftStress({ ...rest, yieldStrength: strength }) }
+    },
+    answers: ({ torsion, bending, together, staysElastic, strength }) => ({
       'stress by torsion': say('pressure', torsion),
       'stress by bending': say('pressure', bending),
       'both together (von Mises)': say('pressure', together),
       'stays below yield': sayAnswer(staysElastic, 'no'),
-      'below yield by': margin('pressure', { value: together, limit: yieldStrength }),
+      'below yield by': margin('pressure', { value: together, limit: strength }),
+      'yield strength that was taken': say('pressure', strength),
     }),
     words:
       'torsion = 16 × torque ÷ (π × diameter³); bending = 32 × moment ÷ (π × diameter³); together √(bending² + 3 × torsion²)',
@@ -40,7 +50,7 @@ export const SHAFTS = [
     of: ['pinShear'],
     inputs: {
       diameter: exact('length'),
-      shearStrength: exact('pressure'),
+      shearStrength,
       planes: told(
         choiceOf({ one: 1, two: 2 } as const),
         'one for a pin that joins two parts, two for one through a shaft',
@@ -58,7 +68,7 @@ export const SHAFTS = [
     inputs: {
       pin: told(exact('length'), 'diameter of the pin'),
       shaft: told(exact('length'), 'diameter of the shaft where the hub ends on it'),
-      shearStrength: exact('pressure'),
+      shearStrength,
     },
     work: pinTorque,
     answers: (torque) => ({ 'shears at': say('torque', torque) }),

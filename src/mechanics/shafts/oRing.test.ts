@@ -58,3 +58,11 @@ test('a ring that is not squeezed leaks, one that fills its groove is named, and
   expect(oRing({ cord: mm(3), depth: mm(2.3), width: mm(3) }).fillIsUsual).toBe('no')
   expect(oRing({ cord: mm(3), depth: { low: mm(2.2), high: mm(2.6) }, width: mm(4) }).squeezeIsUsual).toBe('not known')
 })
+
+// Makers count stretch on the inside diameter and allow 5 % of it for long; a small ring on a thick cord is where that tells.
+test('stretch is that of the inside, so that a small thick ring is not passed', () => {
+  const small = oRing({ cord: mm(3.53), depth: mm(2.82), width: mm(4.8), inside: mm(10), seat: mm(10.6) })
+  expect(small.stretch.high).toBeCloseTo(0.06, 9)
+  expect(small.stretchIsUsual).toBe('no')
+  expect(small.cautions.join(' ')).toContain('past 5 %')
+})

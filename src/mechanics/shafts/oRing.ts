@@ -15,7 +15,7 @@ export interface ORingFit {
   /** How much the cord is flattened. */
   readonly squeeze: Range<Metre>
   readonly squeezeShare: Range<number>
-  /** How much longer the ring is than free; below zero it is pushed together. */
+  /** How much wider its inside is than free, as makers count stretch; below zero it is pushed together. */
   readonly stretch: Range<number>
   /** Diameter of the cord once it is stretched. */
   readonly stretchedCord: Range<Metre>
@@ -40,7 +40,7 @@ export interface ORingFit {
  * @param duty left out at rest, on a face
  * @returns squeeze, stretch, fill, each low to high, and whether that is usual
  * @throws VALUE_OUTSIDE, RANGE_TURNED
- * @source squeeze (d2 - depth) / d2, fill (π d2² / 4) / (depth width), cord d2 / √(1 + stretch); usual limits from makers' handbooks (from memory)
+ * @source squeeze (d2 - depth) / d2, fill (π d2² / 4) / (depth width), stretch (seat - d1) / d1, cord thinner as its volume stays; stretch up to 5 % read at two seal makers; the other usual limits from makers' handbooks (from memory)
  * @example oRing({ cord: mm(3.53), depth: mm(2.82), width: mm(4.8) }).fill.low   // 72.3 %
  */
 export function oRing({
@@ -63,11 +63,12 @@ export function oRing({
   requireAboveZero('the width of the groove', width, 'm')
   const ring = inside === undefined || seat === undefined ? undefined : { inside, seat }
   if (ring) for (const [what, size] of Object.entries(ring)) requireAboveZero(`the ${what} of the ring`, size, 'm')
-  const stretch = ring
-    ? spread({ ...ring, cord }, (exact) => (exact.seat + exact.cord) / (exact.inside + exact.cord) - 1)
-    : { low: 0, high: 0 }
+  const stretch = ring ? spread(ring, (exact) => exact.seat / exact.inside - 1) : { low: 0, high: 0 }
   requireWithin('the stretch of the ring', stretch, { low: -0.2, high: 1, unit: '' })
-  const stretchedCord = spread({ cord, stretch }, (exact) => metre(exact.cord / Math.sqrt(1 + exact.stretch)))
+  // Rubber keeps its volume along the middle of the cord, which is stretched less than the inside.
+  const stretchedCord = spread({ cord, ...(ring ?? { inside: cord, seat: cord }) }, (exact) =>
+    metre(exact.cord * Math.sqrt((exact.inside + exact.cord) / (exact.seat + exact.cord))),
+  )
   const squeeze = spread({ stretchedCord, depth }, (exact) => metre(exact.stretchedCord - exact.depth))
   const squeezeShare = spread(
     { stretchedCord, depth },

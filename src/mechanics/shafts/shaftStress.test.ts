@@ -31,6 +31,13 @@ test('a load known roughly leaves it open, and inch sizes say the same', () => {
   expect(inches.together.low).toBeCloseTo(shaftStress(shaft).together.low, 3)
 })
 
+test('a yield strength known roughly leaves it open', () => {
+  const at = (low: number, high: number) =>
+    shaftStress({ ...shaft, yieldStrength: { low: megapascal(low), high: megapascal(high) } }).staysElastic
+  // 16 T / π D³ times √3 is 68.9 MPa.
+  expect([at(65, 68), at(65, 200), at(70, 200)]).toEqual(['no', 'not known', 'yes'])
+})
+
 test('refuses a bore as large as the shaft and a pin as thick as half of it', () => {
   expect(() => shaftStress({ ...shaft, bore: mm(40) })).toThrow('the diameter')
   expect(() => pinTorque({ pin: mm(25), shaft: mm(40), shearStrength: megapascal(300) })).toThrow('the pin')

@@ -22,7 +22,7 @@ export interface ShaftStress {
  * @param torque symbol T
  * @param bendingMoment symbol M; left out none
  * @param notch factor on both stresses, 1 to 5; left out 1
- * @param yieldStrength symbol R_e
+ * @param yieldStrength symbol R_e, a number or a range
  * @returns stresses, and whether they stay below yield
  * @throws VALUE_OUTSIDE
  * @source Shigley, 9th ed., eq. 7-4 (τ = 16 T / π D³, σ = 32 M / π D³, von Mises)
@@ -41,7 +41,7 @@ export function shaftStress({
   readonly torque: Known<NewtonMetre>
   readonly bendingMoment?: Known<NewtonMetre>
   readonly notch?: Known<number>
-  readonly yieldStrength: Pascal
+  readonly yieldStrength: Known<Pascal>
 }): ShaftStress {
   requireAboveZero('the diameter', diameter, 'm')
   requireWithin('the diameter', diameter, { low: bore * 1.001, high: 5, unit: 'm' })
@@ -59,7 +59,8 @@ export function shaftStress({
   const together = spread({ torsion, bending }, (exact) =>
     pascal(Math.sqrt(exact.bending ** 2 + 3 * exact.torsion ** 2)),
   )
-  return { torsion, bending, together, staysElastic: isAtMost(together, yieldStrength) }
+  const use = spread({ together, yieldStrength }, (exact) => exact.together / exact.yieldStrength)
+  return { torsion, bending, together, staysElastic: isAtMost(use, 1) }
 }
 
 const SOLID = metre(0)
