@@ -148,9 +148,9 @@ const TABLE = {
     poissonRatio: { low: 0.25, high: 0.28 },
     expansion: perMillion(10.6, 13.5),
     yieldStrength: mpa(205, 345),
-    tensileStrength: mpa(330, 485),
+    tensileStrength: mpa(275, 485),
     brittle: false,
-    source: MEMORY,
+    source: `ASTM A47 grade 32510: 50 ksi tensile, 32.5 ksi yield at least (a bolt maker's page read); cupola malleable, ASTM A197, 40 and 30 ksi (from memory); rest: ${MEMORY}`,
   }),
   'ductile iron': material('ductile iron', {
     density: kgPerCubicMetre(7000, 7300),
@@ -161,7 +161,7 @@ const TABLE = {
     yieldStrength: mpa(250, 480),
     tensileStrength: mpa(400, 690),
     brittle: false,
-    source: MEMORY,
+    source: `ASTM A536 grade 60-40-18: 60 ksi tensile, 40 ksi yield at least (a bolt maker's page read); low ends below that, rest: ${MEMORY}`,
   }),
   'wrought iron': material('wrought iron', {
     density: kgPerCubicMetre(7600, 7850),

@@ -10,9 +10,15 @@ import {
   shrunkAgainstForced,
   thickCylinderStress,
 } from '../../mechanics/index.ts'
+import { metre } from '../../quantity/constructors.ts'
 import { atWorst, choice, exact, known, knownNumber, material, number, optional, told } from '../frame/ask.ts'
 import { figure } from '../frame/figure.ts'
 import { asMargin, say, sayAnswer, sayNumber, sayShare, sayWords } from '../frame/say.ts'
+
+const shaftRoughness = optional(
+  told(known('length'), 'roughness Rz of the shaft (about 4 to 6 times Ra); left out smooth'),
+)
+const boreRoughness = optional(told(known('length'), 'roughness Rz of the bore; left out smooth'))
 
 export const PRESSING = [
   figure({
@@ -22,10 +28,8 @@ export const PRESSING = [
     inputs: {
       shaft: told(known('length'), 'measured diameter of the shaft'),
       bore: told(known('length'), 'measured diameter of the bore, at the same temperature'),
-      shaftRoughness: optional(
-        told(known('length'), 'roughness Rz of the shaft (about 4 to 6 times Ra); left out smooth'),
-      ),
-      boreRoughness: optional(told(known('length'), 'roughness Rz of the bore; left out smooth')),
+      shaftRoughness,
+      boreRoughness,
     },
     work: interference,
     answers: ({ measured, roughnessLoss, effective }) => ({
@@ -39,7 +43,7 @@ export const PRESSING = [
   figure({
     name: 'interference-warm',
     asks: 'How tight is the fit when the parts were measured, or run, at other temperatures?',
-    of: ['interferenceAtTemperatures'],
+    of: ['interferenceAtTemperatures', 'interference'],
     inputs: {
       shaft: told(known('length'), 'measured diameter of the shaft'),
       shaftMeasuredAt: told(known('temperature'), 'temperature of the shaft as it was measured'),
@@ -51,6 +55,8 @@ export const PRESSING = [
       boreMeasuredAt: told(known('temperature'), 'temperature of the hub as it was measured'),
       boreCountsAt: optional(told(known('temperature'), 'temperature of the hub when the fit counts; left out 20 °C')),
       boreMaterial: material,
+      shaftRoughness,
+      boreRoughness,
     },
     work: ({
       shaft,
@@ -61,8 +67,9 @@ export const PRESSING = [
       boreMeasuredAt,
       boreCountsAt,
       boreMaterial,
-    }) =>
-      interferenceAtTemperatures({
+      ...rough
+    }) => {
+      const tight = interferenceAtTemperatures({
         shaft: {
           diameter: shaft,
           measuredAt: shaftMeasuredAt,
@@ -75,9 +82,20 @@ export const PRESSING = [
           material: boreMaterial,
           ...(boreCountsAt !== undefined && { countsAt: boreCountsAt }),
         },
-      }),
-    answers: (tight) => ({ 'interference (below zero clearance)': say('length', tight) }),
-    words: 'each diameter grown by its expansion × the change of its temperature; then shaft − bore',
+      })
+      const { roughnessLoss, cautions } = interference({ shaft, bore, ...rough })
+      return {
+        tight,
+        left: { low: metre(tight.low - roughnessLoss.high), high: metre(tight.high - roughnessLoss.low) },
+        cautions,
+      }
+    },
+    answers: ({ tight, left }) => ({
+      'left to grip with (below zero clearance)': say('length', left),
+      'interference, shaft − bore': say('length', tight),
+    }),
+    words:
+      'each diameter grown by its expansion × the change of its temperature; then shaft − bore − what the rough peaks of both give away',
     example:
       'shaft=100.05 mm shaft-measured-at=45..50 °C shaft-material=steel bore=100 mm bore-measured-at=20 °C bore-material="grey iron"',
   }),
@@ -106,8 +124,12 @@ export const PRESSING = [
       'torque before it slips': say('torque', slipTorque),
       'grip pressure': say('pressure', pressure),
       'hoop stress in the hub': say('pressure', hub.hoop),
+      'stress judged in the hub': say('pressure', hub.judged),
+      'hub is judged by': sayWords(hub.rule),
       'hub stays sound': sayAnswer(hub.staysSound, 'no'),
       'hoop stress in the shaft': say('pressure', shaft.hoop),
+      'stress judged in the shaft': say('pressure', shaft.judged),
+      'shaft is judged by': sayWords(shaft.rule),
       'shaft stays sound': sayAnswer(shaft.staysSound, 'no'),
       'hub: strength used': asMargin(sayShare(hub.use)),
       'shaft: strength used': asMargin(sayShare(shaft.use)),

@@ -1,5 +1,6 @@
 // What thread it is, and its sizes.
 import {
+  boltThroughGrip,
   identifyThread,
   requiredEngagement,
   screwInBlindHole,
@@ -201,6 +202,29 @@ export const THREADS = [
     words:
       'load = what has to shear × shear strength, of the screw’s threads and of those in the hole, against stress area × tensile strength',
     example: 'thread=M10 engagement=14..15 mm screw-tensile=800..1000 MPa hole="grey iron"',
+  }),
+  figure({
+    name: 'bolt-length',
+    asks: 'Is the bolt long enough for its nut, and does the nut clamp before it meets the shank?',
+    of: ['boltThroughGrip'],
+    inputs: {
+      length: told(known('length'), 'under the head to the point'),
+      threadLength: optional(told(known('length'), 'threaded part from the point; left out threaded to the head')),
+      grip: told(known('length'), 'thickness of all that is clamped, gasket as squeezed'),
+      washers: optional(told(known('length'), 'thickness of all washers; left out none')),
+      nut: told(known('length'), 'height of the nut'),
+      thread,
+    },
+    work: ({ thread: { pitch }, threadLength, ...rest }) =>
+      boltThroughGrip({ ...rest, pitch, ...(threadLength !== undefined && { thread: threadLength }) }),
+    answers: ({ past, threadsPast, fillsNut, shankStopsNut }) => ({
+      'stands past the nut by': say('length', past),
+      'in threads': sayNumber(threadsPast),
+      'fills the nut with two threads to spare': sayAnswer(fillsNut, 'no'),
+      'nut meets the plain shank first': sayAnswer(shankStopsNut, 'yes'),
+    }),
+    words: 'past the nut = length − grip − washers − nut; shank = length − thread, against grip + washers',
+    example: 'length=60 mm thread-length=30 mm grip=42..43 mm washers=2.5 mm nut=10.8 mm thread=M12',
   }),
   figure({
     name: 'blind-hole',

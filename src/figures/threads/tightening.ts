@@ -6,6 +6,7 @@ import {
   fastenerStrength,
   preloadFromFriction,
   preloadFromTorque,
+  type ScrewPlace,
   type ThreadGeometry,
   tightening,
   tighteningFactor,
@@ -19,7 +20,22 @@ import {
   turnAngle,
   wrenchSetting,
 } from '../../mechanics/index.ts'
-import { atWorst, choice, exact, known, knownNumber, number, optional, rows, text, thread, told } from '../frame/ask.ts'
+import { Problem } from '../../problem/problem.ts'
+import { metre } from '../../quantity/constructors.ts'
+import {
+  atWorst,
+  choice,
+  exact,
+  known,
+  knownNumber,
+  number,
+  optional,
+  rows,
+  text,
+  thread,
+  told,
+  whole,
+} from '../frame/ask.ts'
 import { figure } from '../frame/figure.ts'
 import { type Lines, margin, say, sayAnswer, sayNumber, sayShare, sayWords } from '../frame/say.ts'
 import { areaOf, screwOf } from './areaOf.ts'
@@ -62,6 +78,23 @@ const rubbing = (thread: ThreadGeometry) => {
   const { nominalDiameter, pitch, pitchDiameter, flankAngle } = screwOf(thread)
   return { nominalDiameter, pitch, meanDiameter: pitchDiameter, flankAngle: degree(flankAngle) }
 }
+
+/** Screws of a circle by their number; how large it is does not matter. */
+function roundCircle(count: number | undefined): ScrewPlace[] {
+  if (count === undefined || count < 1 || count > MOST_ROUND) {
+    throw new Problem('FIGURE_INPUT', {
+      key: 'screws',
+      says:
+        count === undefined ? 'neither the places nor a circle of screws was told.' : `a circle of ${count} screws.`,
+      next: `Give screws="name, across, up; …", or circle=8 for screws evenly round a circle, up to ${MOST_ROUND}.`,
+    })
+  }
+  return Array.from({ length: count }, (_, at) => {
+    const angle = (2 * Math.PI * at) / count
+    return { id: String(at + 1), x: metre(Math.sin(angle)), y: metre(Math.cos(angle)) }
+  })
+}
+const MOST_ROUND = 200
 
 export const TIGHTENING = [
   figure({
@@ -284,12 +317,15 @@ export const TIGHTENING = [
     asks: 'In which order do I tighten these screws?',
     of: ['tighteningOrder'],
     inputs: {
-      screws: told(
-        rows({ id: told(text, 'its name'), x: told(exact('length'), 'across'), y: told(exact('length'), 'up') }),
-        'place of each screw, from any origin',
+      screws: optional(
+        told(
+          rows({ id: told(text, 'its name'), x: told(exact('length'), 'across'), y: told(exact('length'), 'up') }),
+          'place of each screw, from any origin; left out those of the circle',
+        ),
       ),
+      circle: optional(told(whole, 'number of screws evenly round a circle, numbered as they stand; left out none')),
     },
-    work: ({ screws }) => tighteningOrder(screws),
+    work: ({ screws, circle }) => tighteningOrder(screws ?? roundCircle(circle)),
     answers: (order): Lines => ({ order: sayWords(order.join(' → ')) }),
     words: 'from the centre outward and crosswise, each screw followed by the one across from it',
     example: 'screws="1, 50, 0 mm; 2, 0, 50 mm; 3, -50, 0 mm; 4, 0, -50 mm"',

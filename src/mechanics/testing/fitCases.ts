@@ -99,6 +99,8 @@ export const FIT_CASES: Cases = {
   hottestOf: (u, s) => m.hottestOf({ kind: 'plain part', notAbove: u.at(100 * s) }),
   coldestOf: (u, s) => m.coldestOf({ kind: 'plain part', notBelow: u.at(-30 * s) }),
   longestAt: (u, s) => m.longestAt(m.heatLimitOf('bearing, metal cage'), u.at(107 * s)),
+  boltThroughGrip: (u, s) =>
+    m.boltThroughGrip({ length: u.mm(60 * s), thread: u.mm(30), grip: u.mm(42), nut: u.mm(10.8), pitch: u.mm(1.75) }),
   fastenerStrength: (u, s) => m.fastenerStrength({ grade: '8.8', nominalDiameter: u.mm(12 * s) }),
   torqueFromFriction: (u, s) =>
     m.torqueFromFriction({
