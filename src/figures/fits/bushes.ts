@@ -62,6 +62,7 @@ export const BUSHES = [
     work: taperDrawUp,
     answers: (way) => ({ 'draw up from first touch': say('length', way) }),
     words: 'way = interference ÷ taper',
+    cautions: ['Stop at the way, not when it feels tight: a cone splits a hub with little force on the nut.'],
     example: 'interference=50..60 µm taper=1:12',
   }),
   figure({

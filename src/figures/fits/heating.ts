@@ -187,6 +187,9 @@ export const HEATING = [
     work: warmingToDropOn,
     answers: (rise) => ({ 'warmer by': say('temperature difference', rise) }),
     words: 'rise = (interference + slip) ÷ (diameter × expansion)',
+    cautions: [
+      'The bare formula knows no limit: figure heat-limit says what the part takes, figure drop-on keeps to it. No flame.',
+    ],
     example: 'diameter=50 mm interference=30..40 µm slip=50 µm expansion=11.7 µm/m·K',
   }),
   figure({

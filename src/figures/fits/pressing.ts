@@ -161,6 +161,7 @@ export const PRESSING = [
       }),
     answers: (pressure) => ({ 'grip pressure': say('pressure', pressure) }),
     words: 'pressure = interference ÷ (joint × (give of hub + give of shaft))',
+    cautions: ['The bare formula does not ask what the hub stands: figure press-fit does.'],
     example:
       'joint-diameter=1 in hub-outside=2 in shaft-bore=0 in interference=2-2.3 thou hub-modulus=30000 ksi hub-poisson=0.3 shaft-modulus=30000 ksi shaft-poisson=0.3',
   }),

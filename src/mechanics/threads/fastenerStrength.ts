@@ -27,13 +27,14 @@ interface GradeRow {
 }
 
 const METRIC = 'ISO 898-1, property classes'
-const STAINLESS = 'ISO 3506-1, stainless classes; the 0.2 % limit stands in for proof; from memory'
+const STAINLESS =
+  'ISO 3506-1, stainless classes; the 0.2 % limit stands in for proof; A2-50 and A4-50 read in a bolt chart, the rest from memory'
 const IRON =
   'wrought iron: proof four fifths of 20 ksi, where a bar of soft iron had begun to stretch (tests at Watertown Arsenal, 1900, a page read), tensile strength 34 ksi (a data page read); no standard'
 const OLD = 'old iron without a mark: four fifths of the least yield that handbooks give, no standard; from memory'
 const HARDNESS =
-  'steel by its hardness: tensile 3.4 MPa for each Brinell (Shigley, 9th ed., eq. 2-21, from memory) less a tenth, proof 0.4 of that; our choice on the safe side'
-const INCH = 'SAE J429, grades; grade 2, 5 and 8 read in bolt reference tables, grade 1 and the size steps from memory'
+  'steel by its hardness: tensile 3.4 MPa for each Brinell (conversion after DIN 50150, a table read) less a tenth, proof 0.4 of that; our choice on the safe side'
+const INCH = 'SAE J429, grades 1, 2, 5 and 8 with their size steps, read in bolt reference tables'
 
 const metric = (
   grade: string,
@@ -110,6 +111,8 @@ const NAMED: readonly GradeRow[] = [
 ]
 
 const ALL = [...GRADES, ...NAMED]
+const SHORT_ONLY = GRADES.find(({ grade }) => grade === 'SAE 2')
+const LONG_GRADE_2 = ['An SAE 2 bolt longer than 6 in need be no stronger than SAE 1: then say SAE 1.']
 const WEAKEST = ALL.reduce((a, b) => (b.proof < a.proof ? b : a))
 /** What people write where there is nothing on the head. */
 const NO_MARK = ['', '?', 'nomarking', 'nomark', 'none', 'unmarked', 'nottold', 'unknown']
@@ -149,7 +152,7 @@ export function fastenerStrength({
   const row = named.find(isNear)
   if (row) {
     const { proof, tensile, source } = row
-    return { grade: row.grade, isKnown: true, proof, tensile, cautions: [], source }
+    return { grade: row.grade, isKnown: true, proof, tensile, cautions: row === SHORT_ONLY ? LONG_GRADE_2 : [], source }
   }
   const hardness = brinell(grade)
   if (hardness !== undefined && hardness >= HARDNESS_TELLS.from && hardness <= HARDNESS_TELLS.upTo) {
