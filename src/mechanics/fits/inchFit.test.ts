@@ -36,3 +36,20 @@ test('refuses what the standard does not have', () => {
   expect(() => inchFit({ nominal: inch(0.2), fit: 'LT3' })).toThrow('ANSI B4.1 gives no limits for LT3 at 5.08 mm.')
   expect(() => inchFit({ nominal: mm(600), fit: 'RC1' })).toThrow('at 600 mm')
 })
+
+// Machinery's Handbook, 31st ed., Tables 10 and 12 (read): shaft limits in thousandths of an inch along the steps.
+// biome-ignore format: a table reads as a table
+const READ: Readonly<Record<string, readonly (readonly number[])[]>> = {
+  LN1: [[0.45, 0.5, 0.65, 0.8, 1, 1.1, 1.3, 1.6, 1.9, 2.2, 2.3, 2.6, 2.8], [0.25, 0.3, 0.4, 0.4, 0.5, 0.6, 0.8, 1, 1.2, 1.4, 1.4, 1.6, 1.8]],
+  LN2: [[0.65, 0.8, 1, 1.1, 1.3, 1.6, 2.1, 2.5, 2.8, 3.2, 3.4, 3.9, 4.4], [0.4, 0.5, 0.6, 0.7, 0.8, 1, 1.4, 1.6, 1.8, 2, 2.2, 2.5, 2.8]],
+  LN3: [[0.75, 0.9, 1.2, 1.4, 1.7, 2, 2.3, 2.9, 3.5, 4.2, 4.7, 5.9, 6.6], [0.5, 0.6, 0.8, 1, 1.2, 1.4, 1.6, 2, 2.5, 3, 3.5, 4.5, 5]],
+  LT5: [[0.5, 0.6, 0.8, 0.9, 1.1, 1.3, 1.5, 1.9, 2.2, 2.6, 2.6, 3, 3.4], []],
+}
+const ENDS = [0.12, 0.24, 0.4, 0.71, 1.19, 1.97, 3.15, 4.73, 7.09, 9.85, 12.41, 15.75, 19.69]
+
+test.each(Object.entries(READ))('%s is as read at every step', (fit, [uppers = [], lowers = []]) => {
+  const shafts = ENDS.map((end) => inchFit({ nominal: inch(end), fit }).shaft)
+  const thousandths = (size: number) => Math.round((size / inch(1)) * 1e5) / 100
+  expect(shafts.map(({ upper }) => thousandths(upper))).toEqual(uppers)
+  if (lowers.length > 0) expect(shafts.map(({ lower }) => thousandths(lower))).toEqual(lowers)
+})

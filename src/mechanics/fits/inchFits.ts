@@ -1,6 +1,6 @@
 // ANSI B4.1 as data: what each class is made of. Limits in thousandths of an inch.
-// Read in Machinery's Handbook, 27th ed. (FN up to 3.15 in) and 31st ed. (RC, LT, FN from 4.73 in) and, LC6 to LC11 up to
-// 1.19 in, at an engineering page; the other rows from memory.
+// Read in Machinery's Handbook, 27th ed. (FN up to 3.94 in) and 31st ed. (RC; LT1 to LT5 and LN whole; FN from 4.73 in) and, LC6
+// to LC11 up to 1.19 in, at an engineering page; the other rows from memory.
 
 /** Ends of the steps of nominal size in inches, all classes but FN: above one, up to and including the next. */
 export const STEPS = [0.12, 0.24, 0.4, 0.71, 1.19, 1.97, 3.15, 4.73, 7.09, 9.85, 12.41, 15.75, 19.69] as const
