@@ -22,6 +22,11 @@ export const MECHANICS = table({
     next: 'Write the letter and the grade, as H7 for a hole or k6 for a shaft.',
     http: 422,
   },
+  FIT_OF_CLASSES_UNREADABLE: {
+    says: ({ received }) => `'${received}' is not a hole and a shaft.`,
+    next: 'Write the class of the hole with its capital, a stroke, and that of the shaft, as H7/s6.',
+    http: 422,
+  },
   TOLERANCE_CLASS_NOT_TABLED: {
     says: ({ received, size }) => `ISO 286 gives no limits for ${received} at ${size}.`,
     next: 'Give the limits from the drawing, or take a class that the standard has at this size.',
