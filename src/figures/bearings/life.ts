@@ -36,7 +36,7 @@ const standing = {
 const heavyCautions = ({ dynamicRating, load }: Readonly<Record<'dynamicRating' | 'load', number>>): string[] => [
   ...(load > dynamicRating / 2
     ? [
-        'The load is more than half of the dynamic rating: the rollers may dent the rings first, and it lasts less. Ask the maker.',
+        'The load is more than half of the dynamic rating: balls or rollers may dent the rings first, and it lasts less. Ask the maker.',
       ]
     : []),
   'For a clean, well oiled bearing that turns steadily, not above about 120 °C; knocks, rust and misalignment end it sooner.',

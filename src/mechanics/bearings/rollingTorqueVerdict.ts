@@ -150,7 +150,7 @@ const SAYS: Readonly<Record<Place, string>> = {
   below: 'too slack for the range: draw it up, seat the rollers, read again',
   within: 'within the range',
   above: 'too tight for the range: it would run hot',
-  across: 'the reading is too coarse to say: a finer scale, or a larger drum',
+  across: 'the reading is too coarse to say: a finer scale, a thinner drum, or the seal off',
 }
 
 function says(told: {

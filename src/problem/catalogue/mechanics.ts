@@ -95,8 +95,7 @@ export const MECHANICS = table({
     http: 422,
   },
   BEVEL_TRIES_MISSING: {
-    says: ({ received }) =>
-      `No ratio, and shims that were tried: ${received}. That is nothing to work the next shim from.`,
+    says: ({ received }) => `Different shims tried: ${received}, and no ratio: nothing to work the next shim from.`,
     next: 'Note two tries with different shims, or give the ratio from the angles of the gears: figure bevel-backlash-ratio.',
     http: 422,
   },
