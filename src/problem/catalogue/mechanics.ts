@@ -266,4 +266,26 @@ export const MECHANICS = table({
     next: 'Write year, month and day as 2026-03-31.',
     http: 422,
   },
+  // times
+  NOTHING_TOLD: {
+    says: ({ what, wants }) => `Nothing is told of ${what}: it takes one ${wants} or more.`,
+    next: 'Tell at least one.',
+    http: 422,
+  },
+  WORK_TWICE: {
+    says: ({ name }) => `'${name}' is told twice.`,
+    next: 'Give each work its own name: what comes after them has to say which one it waits for.',
+    http: 422,
+  },
+  WORK_NOT_THERE: {
+    says: ({ name, received, expected }) =>
+      `'${name}' waits for '${received}', which is not told. Told are: ${expected}.`,
+    next: 'Spell it as it stands there, or tell that work too.',
+    http: 422,
+  },
+  WORK_IN_CIRCLE: {
+    says: ({ names }) => `These wait for each other, so that none can begin: ${names}.`,
+    next: 'Look at what each comes after, and take out what need not wait.',
+    http: 422,
+  },
 })
