@@ -2,6 +2,7 @@
 import { join } from 'node:path'
 import { Problem } from '../../problem/problem.ts'
 import { type OpenShop, openShop } from '../../server/openShop.ts'
+import { INVITATION_FILE } from '../../server/share/invitation.ts'
 import type { Role } from '../../server/shop/shopState.ts'
 import { KEEPER } from '../../server/shop/who.ts'
 import { type Asked, jsonLine } from '../asked.ts'
@@ -73,7 +74,7 @@ const DOES: Readonly<Record<ShopAction, (at: At) => Promise<Said>>> = {
     await at.opened.gate.letGo(name, KEEPER)
     return { lines: [`${name} has left the shop. What ${name} signed stands.`] }
   },
-  invite: (at) => invite(at, join(at.asked.in, 'invitation.html'), KEEPER),
+  invite: (at) => invite(at, join(at.asked.in, INVITATION_FILE), KEEPER),
   'shut-out': async (at) => {
     const device = named(at, 'a device to shut out')
     await at.opened.gate.shutOut(device, KEEPER)

@@ -59,10 +59,63 @@ test.each([
   '/api/changes',
   '/metrics',
   '/books',
+  '/books/J41.html',
   `/api/files/${'0'.repeat(64)}`,
-])('a device that is not enrolled does not get %s', async (url) => {
+  `/api/units/${'0'.repeat(64)}`,
+  '/api/devices',
+  '/%61pi/jobs',
+  '/ap%69/streams/J41/entries',
+  '/%61%70%69/changes',
+  '/%6detrics',
+  '/./api/jobs',
+])('a device that is not enrolled does not get %s, however it is spelt', async (url) => {
   const { status, body } = await new TestDevice(shop.shop).ask('GET', url)
-  expect([status, body.problem.code]).toEqual(url === '/metrics' ? [403, 'ROLE_MAY_NOT'] : [401, 'NOT_ENROLLED'])
+  expect([status, body.problem.code]).toEqual([401, 'NOT_ENROLLED'])
+})
+
+test('a device that is not enrolled writes nothing, however the address is spelt', async () => {
+  const device = new TestDevice(shop.shop)
+  for (const url of ['/api/entries', '/%61pi/entries', '/a%70i/entries']) {
+    const entries = [device.entry('note', { says: 'forged' })]
+    expect((await device.ask('POST', url, { body: { entries } })).status, url).toBe(401)
+  }
+  expect(JSON.stringify((await shop.parts.journal.read('J41')).entries)).not.toContain('forged')
+})
+
+/** Every route of the server, as it says itself. */
+function routesOf({ shop: app }: TestShop): readonly (readonly [string, string])[] {
+  const api = app.swagger() as { paths: Record<string, Record<string, unknown>> }
+  return Object.entries(api.paths).flatMap(([path, methods]) =>
+    Object.keys(methods).map((method) => [method.toUpperCase(), path] as const),
+  )
+}
+
+test('every route is closed to who is not enrolled, except those that are open on purpose', async () => {
+  const open: string[] = []
+  for (const [method, path] of routesOf(shop)) {
+    const url = path.replace('{sha256}', '0'.repeat(64)).replace(/\{\w+\}/g, 'x')
+    const { status } = await new TestDevice(shop.shop).ask(method as 'GET', url)
+    if (status !== 401) open.push(`${method} ${path}`)
+  }
+  expect(open.sort()).toEqual(['GET /api/me', 'GET /health', 'POST /api/enrol'])
+})
+
+test('every route, the app and what is not there answer under our own names only', async () => {
+  const odd = [
+    ['GET', '/'],
+    ['GET', '/nowhere'],
+    ['GET', '/api/openapi.json'],
+    ['GET', '/assets/app.js'],
+  ] as const
+  for (const [method, path] of [...routesOf(shop), ...odd])
+    for (const app of [shop.own, shop.shop]) {
+      const { statusCode, body } = await app.inject({
+        method: method as 'GET',
+        url: path.replace('{sha256}', '0'.repeat(64)).replace(/\{\w+\}/g, 'x'),
+        headers: { host: 'rebound.example:7410' },
+      })
+      expect([statusCode, JSON.parse(body).problem.code], `${method} ${path}`).toEqual([403, 'NAME_NOT_OURS'])
+    }
 })
 
 test('a device that is not enrolled sees that it is well, who it is, and nobody else', async () => {
