@@ -7,7 +7,7 @@ import { afterAll, beforeAll, expect, test } from 'vitest'
 import { readJob } from '../job/file/readJob.ts'
 import { type PostgresServer, postgresServer } from '../stores/testing/postgresServer.ts'
 import { importJob } from './jobs/importJob.ts'
-import { move } from './keep/move.ts'
+import { pour, wholeShop } from './keep/pour.ts'
 import { openShop } from './openShop.ts'
 import { type Served, serveShop } from './serveShop.ts'
 
@@ -27,8 +27,16 @@ beforeAll(async () => {
   await importJob({ job: job!, unit: read('reversing-gearcase.unit.yaml') }, { ...embedded, now, person: 'Ada' })
   await embedded.gate.addPerson({ name: 'Ada', role: 'rebuilder', pin: '4711' }, 'keeper')
   const there = await openShop({ folder: join(home, 'moved'), store: database.url }, now)
-  expect(await move(embedded, there, 'PostgreSQL')).toEqual({ streams: 2, entries: 68, files: 1 })
-  expect(await move(embedded, there, 'PostgreSQL')).toEqual({ streams: 2, entries: 68, files: 1 })
+  expect(await pour(await wholeShop(embedded, 'embedded'), there, 'PostgreSQL')).toEqual({
+    streams: 2,
+    entries: 68,
+    files: 1,
+  })
+  expect(await pour(await wholeShop(embedded, 'embedded'), there, 'PostgreSQL')).toEqual({
+    streams: 2,
+    entries: 68,
+    files: 1,
+  })
   expect(await there.journal.heads('J41')).toEqual(await embedded.journal.heads('J41'))
   await Promise.all([embedded.close(), there.close()])
   const serve = (folder: string) =>

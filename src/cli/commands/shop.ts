@@ -25,7 +25,9 @@ export async function shop(
 ): Promise<ExitCode> {
   const action = SHOP_ACTIONS.find((one) => one === what)
   if (!action) throw wrong(`'${what}' is nothing that a shop can be asked; expected one of ${SHOP_ACTIONS.join(', ')}`)
-  const opened = await openShop({ folder: asked.in, store: asked.store }, io.clock)
+  // With the first person, or the first tablet, a shop begins.
+  const old = action !== 'add' && action !== 'invite'
+  const opened = await openShop({ folder: asked.in, store: asked.store, old }, io.clock)
   try {
     const said = await DOES[action]({ opened, io, asked, name })
     if (asked.json) io.out(jsonLine({ schema: 'matchmark-shop/1', ...answerOf(opened), ...said.facts }))
