@@ -71,6 +71,9 @@ export interface AppOptions {
   readonly requestsAMinute?: number | undefined
 }
 
+/** As TLS wants it. */
+export const secured = ({ certificate, key }: Certified) => ({ cert: certificate, key, minVersion: 'TLSv1.2' }) as const
+
 export async function createApp(parts: Parts, options: AppOptions): Promise<FastifyInstance> {
   const {
     door,
@@ -86,13 +89,13 @@ export async function createApp(parts: Parts, options: AppOptions): Promise<Fast
     bodyLimit: JSON_BYTES,
     requestTimeout: requestTimeout_ms,
     connectionTimeout: requestTimeout_ms,
-    forceCloseConnections: true,
+    forceCloseConnections: 'idle',
     trustProxy: door.kind === 'shop' && door.behindProxy ? 'loopback' : false,
     frameworkErrors: (_error, _request, reply) =>
       sendProblem(reply, new Problem('REQUEST_SHAPE', { where: 'The address', reason: 'it is no address' })),
   }
   const looks = { connectionsCheckingInterval: Math.min(LOOK_ms, requestTimeout_ms) }
-  const https = certificate && { ...looks, cert: certificate.certificate, key: certificate.key, minVersion: 'TLSv1.2' }
+  const https = certificate && { ...looks, ...secured(certificate) }
   // With and without https it is one application; the types know two.
   const made = fastify({ ...settings, ...(https ? { https } : { http: looks }) } as FastifyServerOptions)
   made.server.headersTimeout = Math.min(10_000, requestTimeout_ms)
