@@ -103,6 +103,7 @@ export async function createApp(parts: Parts, options: AppOptions): Promise<Fast
   app.setValidatorCompiler(validatorCompiler)
   app.setSerializerCompiler(serializerCompiler)
   tellProblems(made)
+  leavesAtTheEnd(made)
   await secureHeaders(made, door)
   await guard(made, parts, door)
   await app.register(rateLimit, { max: requestsAMinute, timeWindow: '1 minute' })
@@ -121,6 +122,17 @@ export async function createApp(parts: Parts, options: AppOptions): Promise<Fast
   await app.register(async (scope) => enrolRoutes(scope as unknown as Api, authority))
   await app.register(async (scope) => webRoutes(scope as unknown as Api, parts))
   return made
+}
+
+/** Whoever gets his last answer while the server stops does not keep the line open for a next one. */
+function leavesAtTheEnd(app: FastifyInstance): void {
+  let stopping = false
+  app.addHook('preClose', async () => {
+    stopping = true
+  })
+  app.addHook('onSend', async (_request, reply) => {
+    if (stopping) reply.header('connection', 'close')
+  })
 }
 
 const ROUTES = [
