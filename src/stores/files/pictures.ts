@@ -23,11 +23,14 @@ export function pictureType(bytes: Uint8Array): PictureType | null {
   return null
 }
 
-/** @throws STORED_FILE_TYPE · STORED_FILE_TOO_LARGE */
-export function mustBePicture(bytes: Uint8Array): PictureType {
-  const type = pictureType(bytes)
+/**
+ * @param head its first bytes, 12 at least
+ * @param size of the whole, bytes
+ * @throws STORED_FILE_TYPE · STORED_FILE_TOO_LARGE
+ */
+export function mustBePicture(head: Uint8Array, size: number): PictureType {
+  const type = pictureType(head)
   if (!type) throw new Problem('STORED_FILE_TYPE', { received: 'none of these', known: 'a JPEG, PNG or WebP picture' })
-  if (bytes.length > MOST_PHOTO_BYTES)
-    throw new Problem('STORED_FILE_TOO_LARGE', { size: bytes.length, most: MOST_PHOTO_BYTES, type })
+  if (size > MOST_PHOTO_BYTES) throw new Problem('STORED_FILE_TOO_LARGE', { size, most: MOST_PHOTO_BYTES, type })
   return type
 }
