@@ -15,6 +15,7 @@ import { readParts, readPassings } from './parts.ts'
 import { unitSchema, type WrittenUnit } from './schema.ts'
 import { LINE_KEY } from './schemaPart.ts'
 import { shape } from './shape.ts'
+import { readSignOffs } from './signOffs.ts'
 import { readAddedOrders, readAddedSteps, readDropped, readHands, readLies } from './steps.ts'
 import { readTree } from './tree.ts'
 import { known, minutes, type Sizes } from './values.ts'
@@ -81,6 +82,7 @@ function readSections(unit: Item<WrittenUnit>, file: string): Unit {
     addedOrders: readAddedOrders(unit, names),
     dropped: readDropped(unit, names),
     clocks: readClocks(unit, names),
+    signOffs: readSignOffs(unit, names),
     sets: readSets(unit, names),
     variants,
     ...(turning && { turning }),

@@ -84,6 +84,14 @@ const clock = block({
   source: text.optional(),
 })
 
+const signOff = block({
+  'second person': flag.optional(),
+  photo: text.optional(),
+  why: text.optional(),
+  standing: standing.optional(),
+  source: text.optional(),
+})
+
 /** The whole file. The message of every part of it says what is expected there. */
 export const unitSchema = block({
   matchmark: word(['unit/1']),
@@ -115,6 +123,7 @@ export const unitSchema = block({
   orders: oneOrMany(order, 'a list of {first: …, then: …, why: …}').optional(),
   drop: z.record(z.string(), text, { error: 'steps, each with why it is dropped' }).optional(),
   clocks: named(clock).optional(),
+  'sign off': named(signOff).optional(),
   sets: named(block({ parts: names, why: text.optional() })).optional(),
   variants: named(block({ serials: text.optional(), marks: text.optional() })).optional(),
 }).meta({ title: 'Matchmark unit file', description: 'docs/reference/unit-file.md' })

@@ -303,6 +303,19 @@ export interface Clock {
   readonly source?: string
 }
 
+/** What the record of a step wants beside the name of the one who did it. */
+export interface SignOff {
+  readonly step: string
+  readonly at: At
+  /** Somebody else looks and signs too. */
+  readonly secondPerson: boolean
+  /** What a photo has to show, taken before the step is signed. */
+  readonly photo?: string
+  readonly why?: string
+  readonly standing: Standing
+  readonly source?: string
+}
+
 export interface Variant {
   readonly id: string
   readonly at: At
@@ -340,6 +353,8 @@ export interface Unit {
   /** Steps that a person took out, with why. */
   readonly dropped: ReadonlyMap<string, string>
   readonly clocks: readonly Clock[]
+  /** By the step that wants it. */
+  readonly signOffs: ReadonlyMap<string, SignOff>
   readonly sets: ReadonlyMap<string, { readonly parts: readonly PartId[]; readonly why?: string }>
   readonly variants: readonly Variant[]
   readonly turning?: { readonly takes: Second; readonly hazard: number }

@@ -15,6 +15,7 @@ import type { PlanProgress } from '../../planning/plan.ts'
 import { printProblem } from '../../problem/problem.ts'
 import type { System } from '../../quantity/printQuantity.ts'
 import type { Figure, HoleMap, Setting } from '../../unit/connections/kind.ts'
+import { signOffsOf } from '../../unit/derive/signOffs.ts'
 import type { Check, Limit, Unit } from '../../unit/model/unit.ts'
 import { hotGrip } from './hotGrip.ts'
 
@@ -93,6 +94,18 @@ export interface SizeSheet {
   readonly limitWorn?: LimitSheet
 }
 
+/** What the record of a step wants beside the name of the one who did it. */
+export interface WantedSheet {
+  readonly secondPerson: boolean
+  /** What the photo has to show that is taken before it is signed. */
+  readonly photo?: string
+  readonly why?: string
+  readonly standing: Standing
+  readonly source?: string
+  /** What it shuts for hand and eye. */
+  readonly shuts: readonly string[]
+}
+
 /** What a check can measure and a person can type. */
 export type Measured = 'length' | 'torque' | 'pressure' | 'force' | 'angle' | 'temperature' | 'time'
 
@@ -132,6 +145,8 @@ export interface StepSheetData {
   readonly isDrawn: boolean
   /** Tightening maps: places, order, stages. */
   readonly maps: readonly HoleMap[]
+  /** Missing: one name is enough. */
+  readonly wants?: WantedSheet
 }
 
 export interface PlanSheet {
@@ -196,6 +211,11 @@ export function workedJob(
   const facts = stepFacts(input)
   const numbers = itemNumbers(work.unit)
   const verdicts = verdictsOf(work.unit, job)
+  const wanted = signOffsOf(
+    work.unit,
+    work.joints,
+    facts.map(({ operation }) => operation.id),
+  )
   return {
     workings: { input, facts, numbers },
     worked: {
@@ -217,7 +237,7 @@ export function workedJob(
       lines: [...work.unit.lines.keys()],
       items: [...numbers].map(([part, number]) => ({ number, part })),
       plan: planSheet(result, breaches),
-      steps: facts.map((step) => stepSheetData(step, { input, numbers })),
+      steps: facts.map((step) => stepSheetData(step, { input, numbers, wanted })),
     },
   }
 }
@@ -298,12 +318,14 @@ const sentence = (text: string): string => text.slice(0, 1).toUpperCase() + text
 interface About {
   readonly input: JobBookInput
   readonly numbers: ReadonlyMap<string, number>
+  readonly wanted: ReturnType<typeof signOffsOf>
 }
 
-function stepSheetData(facts: StepFacts, { input, numbers }: About): StepSheetData {
+function stepSheetData(facts: StepFacts, { input, numbers, wanted }: About): StepSheetData {
   const { operation, mode, part, check, maps } = facts
   const isOwn = part?.id === operation.id
   const grip = hotGrip(facts, input)
+  const wants = wanted.get(operation.id)
   return {
     number: facts.number,
     step: operation.id,
@@ -335,6 +357,7 @@ function stepSheetData(facts: StepFacts, { input, numbers }: About): StepSheetDa
     }),
     isDrawn: facts.line !== undefined,
     maps,
+    ...(wants && { wants }),
   }
 }
 
