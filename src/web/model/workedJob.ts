@@ -17,6 +17,7 @@ import type { System } from '../../quantity/printQuantity.ts'
 import type { Figure, HoleMap, Setting } from '../../unit/connections/kind.ts'
 import type { Check, Limit, Unit } from '../../unit/model/unit.ts'
 import { hotGrip } from './hotGrip.ts'
+import { type TrySheet, trySheets } from './trySheets.ts'
 
 /** A step of a sequence that stands: what the journal keeps of it. */
 export interface StandingStep {
@@ -127,6 +128,8 @@ export interface StepSheetData {
   readonly settings: readonly SettingSheet[]
   readonly sizes: readonly SizeSheet[]
   readonly check?: CheckSheet
+  /** The setting that is tried at this step, or made with it. */
+  readonly tries?: TrySheet
   readonly part?: { readonly id: string; readonly number: number; readonly note?: string; readonly mass_kg?: number }
   /** Is there anything to draw? */
   readonly isDrawn: boolean
@@ -195,6 +198,7 @@ export function workedJob(
   const input: JobBookInput = { work, result, settings, kit: [], system, date: '' }
   const facts = stepFacts(input)
   const numbers = itemNumbers(work.unit)
+  const tries = trySheets(work, system)
   const verdicts = verdictsOf(work.unit, job)
   return {
     workings: { input, facts, numbers },
@@ -217,7 +221,7 @@ export function workedJob(
       lines: [...work.unit.lines.keys()],
       items: [...numbers].map(([part, number]) => ({ number, part })),
       plan: planSheet(result, breaches),
-      steps: facts.map((step) => stepSheetData(step, { input, numbers })),
+      steps: facts.map((step) => stepSheetData(step, { input, numbers, tries })),
     },
   }
 }
@@ -298,12 +302,14 @@ const sentence = (text: string): string => text.slice(0, 1).toUpperCase() + text
 interface About {
   readonly input: JobBookInput
   readonly numbers: ReadonlyMap<string, number>
+  readonly tries: ReadonlyMap<string, TrySheet>
 }
 
-function stepSheetData(facts: StepFacts, { input, numbers }: About): StepSheetData {
+function stepSheetData(facts: StepFacts, { input, numbers, tries }: About): StepSheetData {
   const { operation, mode, part, check, maps } = facts
   const isOwn = part?.id === operation.id
   const grip = hotGrip(facts, input)
+  const tried = tries.get(operation.id)
   return {
     number: facts.number,
     step: operation.id,
@@ -325,6 +331,7 @@ function stepSheetData(facts: StepFacts, { input, numbers }: About): StepSheetDa
     settings: facts.settings.map((setting) => settingSheet(setting, input.system)),
     sizes: isOwn && part ? sizesOf(part.id, input) : [],
     ...(check && { check: checkSheet(check, input.system) }),
+    ...(tried && { tries: tried }),
     ...(part && {
       part: {
         id: part.id,

@@ -4,6 +4,7 @@ import type { Job } from '../../job/model/job.ts'
 import type { Drawing } from '../../paper/drawings/drawing.ts'
 import type { System } from '../../quantity/printQuantity.ts'
 import type { Room } from '../model/drawings.ts'
+import type { TakeOff } from '../model/takeOff.ts'
 import type { StandingStep, WorkedJob } from '../model/workedJob.ts'
 
 /** All that a job is worked out from. */
@@ -19,10 +20,12 @@ export type Question =
   | { readonly asks: 'work'; readonly id: number; readonly sources: Sources }
   | { readonly asks: 'step'; readonly id: number; readonly step: string; readonly room: Room }
   | { readonly asks: 'line'; readonly id: number; readonly line: string; readonly room: Room }
+  | { readonly asks: 'off'; readonly id: number; readonly step: string; readonly done: readonly string[] }
 
 export type Answer =
   | { readonly id: number; readonly is: 'progress'; readonly states: number }
   | { readonly id: number; readonly is: 'worked'; readonly worked: WorkedJob }
   | { readonly id: number; readonly is: 'drawn'; readonly drawing: Drawing | undefined }
+  | { readonly id: number; readonly is: 'off'; readonly off: TakeOff | undefined }
   /** What was received cannot be worked out: what people can read of it. */
   | { readonly id: number; readonly is: 'trouble'; readonly says: readonly string[] }

@@ -3,6 +3,7 @@ import { Problem, printProblem } from '../../problem/problem.ts'
 import { readUnit } from '../../unit/file/readUnit.ts'
 import type { Unit } from '../../unit/model/unit.ts'
 import { lineDrawing, stepDrawing } from '../model/drawings.ts'
+import { takeOff } from '../model/takeOff.ts'
 import { type Workings, workedJob } from '../model/workedJob.ts'
 import type { Answer, Question, Sources } from './protocol.ts'
 
@@ -26,6 +27,7 @@ function answerTo(question: Question): void {
   else if (!workings) answer({ id, is: 'trouble', says: ['assert: drawn before it was worked out'] })
   else if (question.asks === 'step')
     answer({ id, is: 'drawn', drawing: stepDrawing(workings, question.step, question.room) })
+  else if (question.asks === 'off') answer({ id, is: 'off', off: takeOff(workings, question.step, question.done) })
   else answer({ id, is: 'drawn', drawing: lineDrawing(workings, question.line, question.room) })
 }
 

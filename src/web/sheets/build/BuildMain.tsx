@@ -23,6 +23,8 @@ import { useStepDrawing } from '../useDrawings.ts'
 import { useRoom } from '../useRoom.ts'
 import css from './Build.module.css'
 import { SequenceNotice } from './SequenceNotice.tsx'
+import { Tries } from './Tries.tsx'
+import type { Trying } from './useTries.ts'
 
 interface Parts {
   readonly job: JobOnSheet
@@ -37,8 +39,10 @@ interface Parts {
   /** What is being typed for the check; it stands on the gauge before it counts. */
   readonly typed: Typed
   readonly now_ms: number
+  /** The setting that is tried here. */
+  readonly trying: Trying | undefined
   readonly onReadSize: (size: SizeSheet) => void
-  readonly onTakeBack: (entry: string) => void
+  readonly onTakeBack: (...entries: readonly string[]) => void
 }
 
 const MOST_MAP = 420
@@ -125,6 +129,13 @@ export function BuildMain(parts: Parts) {
       </div>
       {!isTightening && maps}
       <CheckReadings {...parts} onTakeBack={onTakeBack} />
+      {parts.trying && (
+        <Tries
+          {...{ trying: parts.trying, system, now_ms }}
+          isOpen={!isDone(job.state.steps.get(step.step))}
+          onTakeBack={(entries) => onTakeBack(...entries)}
+        />
+      )}
       {step.within.length > 0 && (
         <Region title={texts.within} place={50}>
           <ol className={css.list}>
@@ -248,7 +259,7 @@ function Texts({ title, texts }: { title: string; texts: readonly string[] }) {
 }
 
 /** The readings of the check of this step on its gap gauge; second ones stand beside first ones. */
-function CheckReadings({ job, worked, step, system, typed, now_ms, onTakeBack }: Parts) {
+function CheckReadings({ job, worked, step, system, typed, trying, now_ms, onTakeBack }: Parts) {
   const { check } = step
   if (!check) return null
   const results = checksOf(job.state, check.id)
@@ -261,6 +272,8 @@ function CheckReadings({ job, worked, step, system, typed, now_ms, onTakeBack }:
     const as = check.measures
     return [{ result, value, uncertainty, judged: judgeSize(value.high, { as, limit, system, uncertainty }) }]
   })
+  // What was read at a try stands with the tries.
+  const listed = results.filter(({ entry }) => !trying?.view.resultEntries.has(entry))
   return (
     <Region title={words.reading.readings} place={25}>
       {limit && (
@@ -295,7 +308,7 @@ function CheckReadings({ job, worked, step, system, typed, now_ms, onTakeBack }:
       )}
       {check.told !== undefined && <p>{check.told}</p>}
       <ol className={css.readings}>
-        {results.map((result, index) => {
+        {listed.map((result, index) => {
           const found = judged.find((one) => one.result.entry === result.entry)
           return (
             <li key={result.entry}>
