@@ -1,13 +1,11 @@
 // The tries of a setting as a sheet shows them: what was in, what was read, what came off between, what to try next.
 import { figureText } from '../../paper/figureText.ts'
 import { Problem } from '../../problem/problem.ts'
-import { metre, radian } from '../../quantity/constructors.ts'
 import type { System } from '../../quantity/printQuantity.ts'
 import { readQuantity } from '../../quantity/readQuantity.ts'
 import type { Saying } from '../../record/entriesOfJob.ts'
 import { type Fitted, type SettingTry, tryEntry } from '../../record/settingTries.ts'
 import type { JobState, Said } from '../../record/state.ts'
-import { type NextTry, nextTry, type TryAsked } from '../../unit/tries/nextTry.ts'
 import type { JobOnSheet } from './jobOnSheet.ts'
 import { BARE, type Judged, judgeSize } from './liveLimit.ts'
 import type { TrySheet } from './trySheets.ts'
@@ -84,7 +82,8 @@ export interface TriesView {
   readonly rows: readonly (TryRow | OffRow)[]
   /** Of the next one. */
   readonly number: number
-  readonly next: NextTry | undefined
+  /** Those in force. */
+  readonly standing: readonly SettingTry[]
   /** What is in since the last try, where nothing came off since; what a second reading is of. */
   readonly stillIn: SettingTry | undefined
   /** The results of the check that belong to a try. */
@@ -122,7 +121,7 @@ export function triesView({ job, sheet, system, instruments }: Given): TriesView
   return {
     rows: all,
     number: standing.length + 1,
-    next: standing.length > 0 ? proposal(standing, { sheet, system, uncertaintyOf }) : undefined,
+    standing,
     stillIn: lastStanding?.is === 'try' ? lastStanding.made : undefined,
     resultEntries: new Set(made.flatMap(({ resultEntry }) => (resultEntry === undefined ? [] : [resultEntry]))),
   }
@@ -134,43 +133,6 @@ const figureDimension = (of: NonNullable<SettingTry['read']>['of']) =>
 /** `S1 + S2 = 0.626 mm`; what nobody said is said so. */
 function fittedText({ tried, pack }: SettingTry, system: System): string {
   return pack ? `${tried} = ${figureText(pack, 'length', system)}` : tried
-}
-
-function proposal(
-  tries: readonly SettingTry[],
-  { sheet, system, uncertaintyOf }: Pick<Given, 'sheet' | 'system'> & { uncertaintyOf: (name?: string) => number },
-): NextTry {
-  if (!sheet.isLength || !sheet.limit)
-    return {
-      is: 'not known',
-      says: 'What is read here does not say how much to change: no calculation goes from it to a pack.',
-      next: 'Change the pack by little, seat it, and read again; the maker’s manual comes first.',
-    }
-  let turned = 0
-  const places = tries.flatMap((one): TryAsked['tries'] => {
-    turned += one.turned?.low ?? 0
-    if (one.read?.of !== 'length') return []
-    const by = uncertaintyOf(one.with)
-    return [
-      {
-        read: { low: metre(one.read.low - by), high: metre(one.read.high + by) },
-        ...(one.pack && { pack: metre((one.pack.low + one.pack.high) / 2) }),
-        ...(one.turned && { turned: radian(turned) }),
-      },
-    ]
-  })
-  if (tries.at(-1)?.read === undefined)
-    return { is: 'not known', says: 'The last try could not be read.', next: 'Seat it again and read again.' }
-  const lead = tries.findLast((one) => one.lead)?.lead
-  return nextTry({
-    tries: places,
-    wanted: sheet.limit,
-    ...(sheet.sign && { sign: sheet.sign }),
-    stock: sheet.shims.map(({ id, thickness_m }) => ({ id, thickness: metre(thickness_m) })),
-    ...(lead && { lead: metre(lead.low) }),
-    isBacklash: sheet.isBacklash,
-    print: (range, as) => figureText(range, as, system),
-  })
 }
 
 /** Every time that the setting came off again, with what was said to be taken apart in one go with it. */

@@ -27,7 +27,7 @@ interface Parts {
 const texts = words.tries
 
 export function Tries({ trying, system, now_ms, isOpen, onTakeBack }: Parts) {
-  const { view, off } = trying
+  const { view, off, next } = trying
   return (
     <Region title={texts.title} place={27}>
       {view.rows.length === 0 ? (
@@ -43,10 +43,8 @@ export function Tries({ trying, system, now_ms, isOpen, onTakeBack }: Parts) {
           )}
         </ol>
       )}
-      {view.next && <Next next={view.next} trying={trying} system={system} isOpen={isOpen} />}
-      {view.next && view.next.is !== 'right' && trying.sheet.first === undefined && (
-        <p className="told">{texts.noWay}</p>
-      )}
+      {next && <Next next={next} trying={trying} system={system} isOpen={isOpen} />}
+      {next && next.is !== 'right' && trying.sheet.first === undefined && <p className="told">{texts.noWay}</p>}
       {off && (
         <div className={css.off}>
           <h3>{texts.takeApartHead(view.number)}</h3>

@@ -2,6 +2,7 @@
 import { useEffect, useMemo, useState } from 'react'
 import type { System } from '../../../quantity/printQuantity.ts'
 import type { Saying } from '../../../record/entriesOfJob.ts'
+import type { NextTry } from '../../../unit/tries/nextTry.ts'
 import { isDone, type JobOnSheet } from '../../model/jobOnSheet.ts'
 import type { TakeOff } from '../../model/takeOff.ts'
 import {
@@ -22,6 +23,8 @@ import { useDraft } from '../useDraft.ts'
 export interface Trying {
   readonly sheet: TrySheet
   readonly view: TriesView
+  /** What to try next; missing while it is worked out, and before the first try. */
+  readonly next?: NextTry
   readonly draft: FittedDraft
   readonly setDraft: (draft: FittedDraft) => void
   readonly fitted: FittedSaid
@@ -48,12 +51,14 @@ export function useTries({ job, worked, workedKey, step, system }: Given): Tryin
     () => sheet && triesView({ job, sheet, system, instruments: worked.instruments }),
     [job, sheet, system, worked],
   )
+  const next = useNextTry({ worked, system, sheet, view })
   if (!sheet || !view) return undefined
   const draft = draftOf(text)
   const fitted = fittedOf(draft, sheet, system)
   return {
     sheet,
     view,
+    ...(next && { next }),
     draft,
     setDraft: (next) => setText(JSON.stringify(next)),
     fitted,
@@ -78,6 +83,34 @@ function draftOf(text: string): FittedDraft {
   } catch {
     return NO_DRAFT
   }
+}
+
+function useNextTry({
+  worked,
+  system,
+  sheet,
+  view,
+}: Pick<Given, 'worked' | 'system'> & {
+  readonly sheet: TrySheet | undefined
+  readonly view: TriesView | undefined
+}): NextTry | undefined {
+  const workshop = useWorkshop()
+  const [made, setMade] = useState<{ readonly of: TriesView; readonly next: NextTry | undefined }>()
+  useEffect(() => {
+    if (!sheet || !view || view.standing.length === 0) return
+    let isWanted = true
+    const uncertainties = Object.fromEntries(
+      worked.instruments.map(({ name, uncertainty_m }) => [name, uncertainty_m ?? 0]),
+    )
+    workshop.nextTry({ tries: view.standing, sheet, system, uncertainties }).then(
+      (next) => isWanted && setMade({ of: view, next }),
+      () => undefined,
+    )
+    return () => {
+      isWanted = false
+    }
+  }, [workshop, worked, system, sheet, view])
+  return made?.of === view ? made?.next : undefined
 }
 
 /** Asked of the worker once the last reading is out, from the steps that stand at that moment. */
