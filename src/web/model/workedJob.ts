@@ -165,6 +165,11 @@ export interface WorkedJob {
     readonly rank: number
   }[]
   readonly instruments: readonly { readonly name: string; readonly uncertainty_m?: number; readonly due?: string }[]
+  readonly wrenches: readonly {
+    readonly name: string
+    /** N·m */
+    readonly range?: { readonly low: number; readonly high: number; readonly text: string }
+  }[]
   /** Readings beyond every limit of parts that are to be used again. */
   readonly bad: number
   readonly lines: readonly string[]
@@ -215,6 +220,10 @@ export function workedJob(
         name,
         ...(uncertainty && { uncertainty_m: uncertainty.high }),
         ...(due !== undefined && { due }),
+      })),
+      wrenches: job.plant.wrenches.map(({ name, range }) => ({
+        name,
+        ...(range && { range: { low: range.low, high: range.high, text: figureText(range, 'torque', system) } }),
       })),
       bad: verdicts.readings.filter(({ is, part }) => is === 'out' && job.asFound.get(part)?.decision === 'reuse')
         .length,

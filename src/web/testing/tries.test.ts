@@ -224,3 +224,51 @@ test('what is set by other means is tried as the person says: a nut by its turn'
     { of: 'float of the jackshaft', tried: 'nut left as it was', lead: { low: 0.0015, standing: 'told' } },
   ])
 })
+
+test('bolts ticked stage by stage survive a reload, go into the signature, and are seen elsewhere; not counted, it is asked why', async () => {
+  const tablet = await at('tablet', 'Ada')
+  const bolts = (page: Page) => page.getByRole('region', { name: 'Bolts counted' })
+  await builtUpTo(tablet, 'joint bolts')
+  for (let bolt = 1; bolt <= 14; bolt += 1) {
+    await tablet
+      .locator('#main-action button small')
+      .filter({ hasText: `; ${bolt <= 12 ? 13 - bolt : 25 - bolt} left` })
+      .waitFor()
+    await tablet.waitForTimeout(30)
+    await main(tablet).tap()
+  }
+  await bolts(tablet).getByText('14 of 36 ticked on this device').waitFor()
+  await bolts(tablet).getByLabel('Wrench').selectOption('click wrench')
+  await tablet.reload()
+  await bolts(tablet).getByText('14 of 36 ticked on this device').waitFor()
+  expect(await main(tablet).textContent()).toContain('Bolt 3 is tight')
+  expect(await bolts(tablet).getByLabel('Wrench').inputValue()).toBe('click wrench')
+  expect(await bolts(tablet).textContent()).toMatch(/small click wrench 5..25 N·m, not for this torque/)
+
+  await tablet.getByText('Sign, not counted').tap()
+  await tablet.getByLabel('Another reason').fill('The last stage was drawn up with the wrench of the next shop.')
+  expect(await seriousFaults(tablet)).toEqual([])
+  await tablet.getByText('This is why').tap()
+  await bolts(tablet).getByText('Not counted: The last stage was drawn up').waitFor()
+  const text = (await main(tablet).textContent()) ?? ''
+  expect(text).toContain('Sign step')
+  await tablet.waitForTimeout(250)
+  await main(tablet).tap()
+  const asked = tablet.getByRole('alertdialog')
+  if (await asked.isVisible()) await tablet.getByText('Y: sign it').tap()
+  await tablet.waitForURL((url) => !url.pathname.endsWith('joint%20bolts'))
+  await isInStep(tablet).waitFor()
+  expect((await state()).steps.get('joint bolts')?.done[0]).toMatchObject({
+    tightened: [
+      { stage: 1, count: 12, of: 12, torque: { high: 25 }, with: 'click wrench' },
+      { stage: 2, count: 2, of: 12, torque: { high: 45 } },
+      { stage: 3, count: 0, of: 12, torque: { high: 65 } },
+    ],
+    uncounted: 'The last stage was drawn up with the wrench of the next shop.',
+  })
+  const laptop = await at('laptop', 'J. Tarn')
+  await laptop.goto(stepPath('joint bolts'))
+  await bolts(laptop).getByText(/^12 of 12 at stage 1, all to 25 N·m.*; with click wrench$/).waitFor()
+  expect(await bolts(laptop).textContent()).toContain('by Ada')
+  expect(await bolts(laptop).textContent()).toContain('Not counted: The last stage')
+})

@@ -1,5 +1,6 @@
 // Every word of the app, in English. One typed object: the compiler checks each word and the facts that go into it, and nothing has to run;
 // a second language is a second object of the same type. Trade words are those of docs/reference.
+import { bolts } from './bolts.ts'
 import { tries } from './tries.ts'
 
 const count = (n: number, one: string, many: string): string => `${n} ${n === 1 ? one : many}`
@@ -313,6 +314,7 @@ export const en = {
   },
 
   tries,
+  bolts,
 
   clocks: {
     title: 'Clocks',

@@ -9,7 +9,6 @@ import type { Fact } from '../../../record/state.ts'
 import { checksOf, isDone, type JobOnSheet, type Mark as MarkName } from '../../model/jobOnSheet.ts'
 import { judgeSize, type Typed } from '../../model/liveLimit.ts'
 import { sayWhen } from '../../model/sayWhen.ts'
-import type { Tightening } from '../../model/tightening.ts'
 import type { SizeSheet, StepSheetData, WorkedJob } from '../../model/workedJob.ts'
 import { Action, WordAction } from '../../parts/Action.tsx'
 import { Drawing } from '../../parts/Drawing.tsx'
@@ -21,9 +20,11 @@ import { Verdict } from '../../parts/Verdict.tsx'
 import { words } from '../../words/words.ts'
 import { useStepDrawing } from '../useDrawings.ts'
 import { useRoom } from '../useRoom.ts'
+import { BoltsRegion } from './BoltsRegion.tsx'
 import css from './Build.module.css'
 import { SequenceNotice } from './SequenceNotice.tsx'
 import { Tries } from './Tries.tsx'
+import type { Bolts } from './useBolts.ts'
 import type { Trying } from './useTries.ts'
 
 interface Parts {
@@ -34,13 +35,13 @@ interface Parts {
   readonly system: System
   readonly mark: MarkName
   readonly isWhy: boolean
-  readonly tight: Tightening
   readonly trouble: string | undefined
   /** What is being typed for the check; it stands on the gauge before it counts. */
   readonly typed: Typed
   readonly now_ms: number
   /** The setting that is tried here. */
   readonly trying: Trying | undefined
+  readonly bolts: Bolts
   readonly onReadSize: (size: SizeSheet) => void
   readonly onTakeBack: (...entries: readonly string[]) => void
 }
@@ -48,7 +49,8 @@ interface Parts {
 const MOST_MAP = 420
 
 export function BuildMain(parts: Parts) {
-  const { job, worked, workedKey, step, system, mark, isWhy, tight, trouble, now_ms, onReadSize, onTakeBack } = parts
+  const { job, worked, workedKey, step, system, mark, isWhy, bolts, trouble, now_ms, onReadSize, onTakeBack } = parts
+  const { tight } = bolts
   const texts = words.build
   const count = texts.stepOf(step.number, worked.steps.length)
   const numbers = useMemo(() => new Map(worked.items.map(({ part, number }) => [part, number])), [worked])
@@ -128,6 +130,7 @@ export function BuildMain(parts: Parts) {
         <Facts step={step} worked={worked} system={system} />
       </div>
       {!isTightening && maps}
+      <BoltsRegion {...{ worked, step, bolts, now_ms }} record={job.state.steps.get(step.step)} />
       <CheckReadings {...parts} onTakeBack={onTakeBack} />
       {parts.trying && (
         <Tries

@@ -7,7 +7,6 @@ import { clockText, runningClocks } from '../../model/clocks.ts'
 import { type JobOnSheet, markOf, stagesOf, stepInHand, timesOf } from '../../model/jobOnSheet.ts'
 import { liveLimit, type Typed } from '../../model/liveLimit.ts'
 import { type Act, beginningOf, nextAct, resultOf, signatureOf } from '../../model/nextAct.ts'
-import { tightening } from '../../model/tightening.ts'
 import { offSayings, resultNow } from '../../model/tries.ts'
 import type { SizeSheet, StepSheetData, WorkedJob } from '../../model/workedJob.ts'
 import { Action, ActionLink, ActionRow, HoldAction, Question } from '../../parts/Action.tsx'
@@ -26,7 +25,9 @@ import css from './Build.module.css'
 import { BuildMain } from './BuildMain.tsx'
 import { BuildNotes } from './BuildNotes.tsx'
 import { TakeOffActions } from './TakeOffActions.tsx'
+import { useBolts } from './useBolts.ts'
 import { useTries } from './useTries.ts'
+import { WhyUncounted } from './WhyUncounted.tsx'
 
 interface Parts {
   readonly job: JobOnSheet
@@ -60,10 +61,10 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
   const record = job.state.steps.get(step.step)
   const result = resultNow(job.state, step)
   const trying = useTries({ job, worked, workedKey, step, system })
-  const [tapped, setTapped] = useDraft(`${place} bolts`)
-  const taps = record?.stands === 'done' ? Number.POSITIVE_INFINITY : Number(tapped) || 0
-  const tight = tightening(step.maps, taps)
-  const act = nextAct({ step, record, result, typed: size ? { kind: 'nothing' } : typed, running, bolt: tight.next })
+  const bolts = useBolts(place, step, record)
+  const [isAskedWhy, setAskedWhy] = useState(false)
+  const bolt = bolts.uncounted === '' ? bolts.tight.next : undefined
+  const act = nextAct({ step, record, result, typed: size ? { kind: 'nothing' } : typed, running, bolt })
   const sequence = job.state.sequence?.entry
   const next = steps[step.number]
   const previous = steps[step.number - 2]
@@ -75,7 +76,13 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
     )
     if (open) go(buildPath(job.number, open.step))
   }
-  const sign = (also: readonly Saying[] = []) => put([...also, signatureOf(step, sequence)], forward)
+  const signature = () => signatureOf(step, sequence, bolts.said())
+  const signed = () => {
+    bolts.anew()
+    bolts.setUncounted('')
+    forward()
+  }
+  const sign = (also: readonly Saying[] = []) => put([...also, signature()], signed)
   const take = () => {
     if (typed.kind !== 'figure') return document.getElementById(READING_ID)?.focus()
     if (size) {
@@ -96,10 +103,10 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
     if (!said) return
     const isSigned = act.act === 'take' && act.signs
     const tried = trying?.with(said) ?? []
-    put([...tried, said, ...(isSigned ? [signatureOf(step, sequence)] : [])], () => {
+    put([...tried, said, ...(isSigned ? [signature()] : [])], () => {
       setText('')
       trying?.clear()
-      if (isSigned) forward()
+      if (isSigned) signed()
     })
   }
   const answer = (said: 'good' | 'bad' | 'not known') => {
@@ -124,7 +131,7 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
     h: inHand === undefined ? undefined : () => go(buildPath(job.number, inHand)),
     r: () => document.getElementById(READING_ID)?.focus(),
     s: tapMain,
-    a: act.act === 'tighten' ? () => setTapped(String(tight.total)) : undefined,
+    a: act.act === 'tighten' ? bolts.all : undefined,
     w: () => setWhy(!isWhy),
     escape: size && (() => setSize(undefined)),
   })
@@ -162,6 +169,14 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
               asked.onYes()
             }}
           />
+        ) : isAskedWhy ? (
+          <WhyUncounted
+            onNo={() => setAskedWhy(false)}
+            onWhy={(why) => {
+              bolts.setUncounted(why)
+              setAskedWhy(false)
+            }}
+          />
         ) : (
           <>
             <div id={MAIN_ID} className={css.acts}>
@@ -179,8 +194,10 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
                   onBegin={() => put([beginningOf(step, sequence)])}
                   onTake={take}
                   onSign={() => sign()}
-                  onBolt={(by) => setTapped(String(Math.max(0, Math.min(tight.total, taps + by))))}
-                  canUntap={taps > 0}
+                  onBolt={bolts.tick}
+                  onAllTight={bolts.all}
+                  onNotCounted={() => setAskedWhy(true)}
+                  canUntap={bolts.taps > 0}
                   onAsk={(says) => setAsked({ says, onYes: () => sign() })}
                   onAnswer={answer}
                   isAnswer={!size && step.check !== undefined && !step.check.limit && result === undefined}
@@ -218,7 +235,7 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
       block={<TitleBlock {...block} />}
     >
       <BuildMain
-        {...{ job, worked, workedKey, step, system, isWhy, tight, now_ms, trouble, trying }}
+        {...{ job, worked, workedKey, step, system, isWhy, bolts, now_ms, trouble, trying }}
         typed={size ? { kind: 'nothing' } : typed}
         mark={markOf(job, step.step)}
         onReadSize={(one) => {
@@ -242,7 +259,10 @@ interface MainParts {
   readonly nextPath: string | undefined
   readonly inHandNumber: number | undefined
   /** So many bolts on, or back. */
-  readonly onBolt: (by: number) => void
+  readonly onBolt: (by: 1 | -1) => void
+  readonly onAllTight: () => void
+  /** Signed though they are not counted: it is asked why. */
+  readonly onNotCounted: () => void
   readonly canUntap: boolean
   readonly onBegin: () => void
   readonly onTake: () => void
@@ -281,10 +301,11 @@ function MainAction({ act, step, next, isAnswer, nextPath, inHandNumber, ...on }
           <Action onDo={() => on.onBolt(-1)} isOff={!on.canUntap}>
             {texts.boltBack}
           </Action>
-          <Action onDo={() => on.onBolt(Number.POSITIVE_INFINITY)} keys="A">
+          <Action onDo={on.onAllTight} keys="A">
             {texts.boltsAll}
           </Action>
         </ActionRow>
+        <Action onDo={on.onNotCounted}>{words.bolts.notCounted}</Action>
       </>
     )
   }

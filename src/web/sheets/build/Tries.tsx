@@ -43,7 +43,7 @@ export function Tries({ trying, system, now_ms, isOpen, onTakeBack }: Parts) {
           )}
         </ol>
       )}
-      {next && <Next next={next} trying={trying} system={system} isOpen={isOpen} />}
+      {next && <Next next={next} trying={trying} system={system} isOpen={isOpen && !off} />}
       {next && next.is !== 'right' && trying.sheet.first === undefined && <p className="told">{texts.noWay}</p>}
       {off && (
         <div className={css.off}>
@@ -117,6 +117,7 @@ interface NextParts {
   readonly next: NextTry
   readonly trying: Trying
   readonly system: System
+  /** Whether another pack can go in now: not before the one that is in came off. */
   readonly isOpen: boolean
 }
 
