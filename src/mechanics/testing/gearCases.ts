@@ -144,6 +144,14 @@ export const GEAR_CASES: Cases = {
   rollingTorque: (u, s) => m.rollingTorque({ force: u.N(44 * s), drumDiameter: u.mm(100), stringDiameter: u.mm(2.5) }),
   scaleReading: (u, s) =>
     m.scaleReading({ torque: { low: u.Nm(2.3 * s), high: u.Nm(3.6 * s) }, drumDiameter: u.mm(100) }),
+  rollingTorqueVerdict: (u, s) =>
+    m.rollingTorqueVerdict({
+      force: u.N(44 * s),
+      drumDiameter: u.mm(100),
+      sealDrag: u.Nm(0.4),
+      bearings: 'new',
+      forNew: { low: u.Nm(1 * s), high: u.Nm(3.6 * s) },
+    }),
   settingShim: (u, s) =>
     m.settingShim({
       loop: [
