@@ -183,7 +183,7 @@ export function fastenerStrength({
 }
 
 const BETTER =
-  'For a better answer clean the head and read its mark, or tell what it is: grade=4.6 for mild steel bought today without a mark, "old mild steel", or steel of a measured hardness, as "180 HB".'
+  'For a better answer clean the head and read its mark, or tell the grade as what it is: 4.6 where it is mild steel bought today without a mark, "old mild steel", or steel of a measured hardness as "180 HB".'
 
 function brinell(grade: string): number | undefined {
   const [, before, after] = /^(?:hbw?(\d+)|(\d+)hbw?)$/.exec(same(grade)) ?? []

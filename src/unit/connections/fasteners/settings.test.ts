@@ -36,6 +36,14 @@ test('a torque too high for a slippery screw is not called within', () => {
   expect(figure(told, 'tension that this torque may give')?.verdict).toBe('not known')
 })
 
+test("the maker's torque is not called wrong for a bolt of which nothing is known", () => {
+  const told = screws('thread: M10, condition: oiled, torque: 45 N·m, source: works book p. 31')
+  const tension = figure(told, 'tension that this torque may give')
+  expect(tension?.high).toBeCloseTo(45 / (0.12 * 0.01), 6)
+  expect(tension?.verdict).toBeUndefined()
+  expect(told.missing).toContain('Give `grade` as on the heads: without it the tension is not held against the bolt.')
+})
+
 test('grade and condition that are not told are taken at their worst, and asked for', () => {
   const worst = screws('thread: M10')
   const known = screws('thread: M10, grade: 8.8, condition: oiled')

@@ -74,8 +74,14 @@ function torqueOf(given: FastenersGiven, thread: Thread, missing: string[]) {
     missing.push('Give `condition` of the threads: friction is taken at its worst both ways.')
   const { nominalDiameter } = thread
   const strength = fastenerStrength({ grade: headMark(given.grade, thread), nominalDiameter })
-  if (!strength.isKnown) missing.push(`Give \`grade\` as on the heads: it is taken as ${strength.grade}, the weakest.`)
   const { torque } = given
+  if (!strength.isKnown) {
+    missing.push(
+      torque
+        ? 'Give `grade` as on the heads: without it the tension is not held against the bolt.'
+        : `Give \`grade\` as on the heads: it is taken as ${strength.grade}, the weakest.`,
+    )
+  }
   if (torque) {
     if (stressArea === undefined) return { torque: torque.high, figures: [toldTorque(given, torque)], cautions: [] }
     const preload = preloadFromTorque({ torque, nominalDiameter, torqueFactor: torqueFactor(condition).range })
@@ -85,7 +91,12 @@ function torqueOf(given: FastenersGiven, thread: Thread, missing: string[]) {
       torque: torque.high,
       figures: [
         toldTorque(given, torque),
-        tension({ preload, proof, standing: torque.standing, source, proofSource: strength.source }),
+        tension({
+          preload,
+          standing: torque.standing,
+          source,
+          ...(strength.isKnown && { proof, proofSource: strength.source }),
+        }),
       ],
       cautions: [],
     }
@@ -117,10 +128,11 @@ function torqueOf(given: FastenersGiven, thread: Thread, missing: string[]) {
 
 function tension(of: {
   preload: { low: number; high: number }
-  proof: number
   standing: Figure['standing']
   source: string
-  proofSource: string
+  /** Left out the tension is shown and not judged. */
+  proof?: number
+  proofSource?: string
 }): Figure {
   return figure({
     label: 'tension that this torque may give',
@@ -129,7 +141,7 @@ function tension(of: {
     standing: of.standing,
     basis: 'table',
     source: of.source,
-    limit: { high: of.proof, source: `proof load, ${of.proofSource}` },
+    ...(of.proof !== undefined && { limit: { high: of.proof, source: `proof load, ${of.proofSource}` } }),
   })
 }
 
