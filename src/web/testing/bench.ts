@@ -47,6 +47,7 @@ export async function builtApp(): Promise<{ readonly dir: string; readonly kB: n
 export interface ShopWithSample {
   readonly url: string
   readonly journal: Journal
+  readonly files: Files
   close(): Promise<void>
 }
 
@@ -69,7 +70,7 @@ export async function shopWithSample(app: string): Promise<ShopWithSample> {
   await sampleInto({ journal, files })
   const shop = await shopForTests({ journal, files, webRoot: app })
   const url = await shop.own.listen({ host: '127.0.0.1', port: 0 })
-  return { url, journal, close: shop.close }
+  return { url, journal, files, close: shop.close }
 }
 
 /** @param home where it looks for certificates that a person has installed; the machine's own home when left out */
