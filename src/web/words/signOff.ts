@@ -1,5 +1,6 @@
 // Words of photos and of the second person; a part of the one catalogue.
-const count = (n: number, one: string, many: string): string => `${n} ${n === 1 ? one : many}`
+/** The number stays with its word where a line breaks. */
+const count = (n: number, one: string, many: string): string => `${n}\u{a0}${n === 1 ? one : many}`
 
 export const photos = {
   title: 'Photos',
@@ -16,7 +17,7 @@ export const photos = {
   close: 'Close',
   aPhoto: 'a photo',
   here: (entries: number, n: number) =>
-    entries > 0 ? `${entries} here, ${count(n, 'photo', 'photos')}` : count(n, 'photo', 'photos'),
+    entries > 0 ? `${entries}\u{a0}here, ${count(n, 'photo', 'photos')}` : count(n, 'photo', 'photos'),
   waiting: (n: number) => `${count(n, 'photo waits', 'photos wait')} here to be sent.`,
   forJob: (entries: string, n: number) =>
     [entries, count(n, 'photo', 'photos')].filter((text) => text !== '').join(', '),
@@ -26,7 +27,9 @@ export const photos = {
 export const second = {
   title: 'Second person',
   before: 'Two people sign this step: one does it, another looks and signs too.',
-  wanted: 'A second person is wanted.',
+  wanted: 'A second person is wanted',
+  why: (why: string) => `${why.slice(0, 1).toUpperCase()}${why.slice(1)}.`,
+  still: 'I have looked at it myself; it stands in the place of the check alone',
   can: (person: string) => `${person} can look at it and sign.`,
   sign: 'Sign as the second person',
   signAlso: (did: string) => `done by ${did}; I have looked at it myself`,

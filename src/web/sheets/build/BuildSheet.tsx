@@ -16,7 +16,7 @@ import { Sheet } from '../../parts/Sheet.tsx'
 import { StageLine } from '../../parts/StageLine.tsx'
 import { TitleBlock } from '../../parts/TitleBlock.tsx'
 import { useNow } from '../../parts/useNow.ts'
-import { useBenchState } from '../../sync/BenchContext.tsx'
+import { useBench, useBenchState } from '../../sync/BenchContext.tsx'
 import { words } from '../../words/words.ts'
 import { buildPath, stagePaths } from '../paths.ts'
 import { useBlock } from '../useBlock.ts'
@@ -64,12 +64,15 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
   const tight = tightening(step.maps, taps)
   const act = nextAct({ step, record, result, typed: size ? { kind: 'nothing' } : typed, running, bolt: tight.next })
   const sequence = job.state.sequence?.entry
+  const bench = useBench()
   const { person } = useBenchState()
   const photo = useTakePhoto(job.number, { step: step.step, ...(step.part && { part: step.part.id }) })
   const [without, setWithout] = useDraft(`${place} without photo`)
   const second = secondOf(step, record)
   const canBeSecond =
-    second.is === 'wanted' && record !== undefined && (person === undefined || !whyNotSecond(record, person))
+    second.is === 'wanted' &&
+    record !== undefined &&
+    (person === undefined || !(whyNotSecond(record, person) ?? bench.mayNot([secondSaying(step, sequence)], person)))
   const shutsNow = (step.wants?.shuts.length ?? 0) > 0 && act.act !== 'done'
   const wantedPhoto = photoWanted(job.state, step)
   const isPhotoMain = !size && wantedPhoto !== undefined && without === '' && (shutsNow || act.act === 'sign')

@@ -31,7 +31,7 @@ export function Photos({ job, step, photo, isMain, now_ms, onTakeBack }: Parts) 
   const wanted = photoWanted(job.state, step)
   const large = all.find(({ entry }) => entry === open)
   return (
-    <Region title={texts.title} place={27}>
+    <Region title={texts.title} place={wanted === undefined ? 45 : 27}>
       {wanted !== undefined && (
         <p className={css.wanted}>
           <Mark name="look" size={20} />

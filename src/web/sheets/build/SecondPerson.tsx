@@ -4,12 +4,19 @@ import { printProblem } from '../../../problem/problem.ts'
 import type { Saying } from '../../../record/entriesOfJob.ts'
 import type { JobOnSheet } from '../../model/jobOnSheet.ts'
 import { sayWhen } from '../../model/sayWhen.ts'
-import { photoOfRecheck, recheckSaying, type Second, unseenBefore, whyNotSecond } from '../../model/signOff.ts'
+import {
+  photoOfRecheck,
+  recheckSaying,
+  type Second,
+  secondSaying,
+  unseenBefore,
+  whyNotSecond,
+} from '../../model/signOff.ts'
 import type { StepSheetData, WorkedJob } from '../../model/workedJob.ts'
 import { Action, ActionLink, ActionRow, WordAction } from '../../parts/Action.tsx'
 import { Mark } from '../../parts/Mark.tsx'
 import { Region } from '../../parts/Region.tsx'
-import { useBenchState } from '../../sync/BenchContext.tsx'
+import { useBench, useBenchState } from '../../sync/BenchContext.tsx'
 import { words } from '../../words/words.ts'
 import plain from '../Plain.module.css'
 import { useDraft } from '../useDraft.ts'
@@ -30,7 +37,8 @@ interface Parts {
 }
 
 export function SecondPerson(parts: Parts) {
-  const { job, worked, step, second, now_ms, onTakeBack } = parts
+  const { job, worked, step, second, now_ms, put, onTakeBack } = parts
+  const { person } = useBenchState()
   const unseen = unseenBefore(job, step, worked.steps)
   if (unseen.length > 0)
     return (
@@ -43,17 +51,25 @@ export function SecondPerson(parts: Parts) {
     )
   if (second.is === 'given') {
     const { by, how } = second
+    const record = job.state.steps.get(step.step)
     const isTwo = how === 'second person'
     return (
       <Region title={texts.title} place={24}>
         <p className={css.line}>
-          <Mark name={isTwo ? 'done' : 'in hand'} size={20} />
+          <Mark name={isTwo ? 'done' : 'look'} size={20} />
           <span>
             {(isTwo ? texts.given : texts.one)(by.person, sayWhen(by.at.ms, now_ms))}
             {by.method !== undefined && <span className="told"> {texts.byMethod(by.method, by.says)}</span>}
           </span>
         </p>
         <WordAction onDo={() => onTakeBack(by.entry)}>{words.build.takeBack}</WordAction>
+        {!isTwo && record && person !== undefined && !whyNotSecond(record, person) && (
+          <div className={css.row}>
+            <Action onDo={() => put([secondSaying(step, job.state.sequence?.entry)])} also={texts.still}>
+              {texts.sign}
+            </Action>
+          </div>
+        )}
       </Region>
     )
   }
@@ -61,18 +77,20 @@ export function SecondPerson(parts: Parts) {
   if (second.is === 'not yet')
     return (
       <Region title={texts.title} place={24}>
-        <p>
-          {texts.before} <Why step={step} />
-        </p>
+        <p>{texts.before}</p>
+        <Why step={step} />
       </Region>
     )
   return <Asked {...parts} />
 }
 
 const Why = ({ step: { wants } }: Pick<Parts, 'step'>) =>
-  wants && (
-    <span className="told">
-      {[wants.why, words.standings[wants.standing], wants.source].filter((text) => text !== undefined).join('; ')}
+  wants?.why !== undefined && (
+    <span className={css.why}>
+      {texts.why(wants.why)}{' '}
+      <span className="told">
+        {[words.standings[wants.standing], wants.source].filter((text) => text !== undefined).join(', ')}
+      </span>
     </span>
   )
 
@@ -80,29 +98,37 @@ const Why = ({ step: { wants } }: Pick<Parts, 'step'>) =>
 function Asked(parts: Parts) {
   const { job, step } = parts
   const { person } = useBenchState()
+  const bench = useBench()
   const [isAlone, setAlone] = useState(false)
   const record = job.state.steps.get(step.step)
-  const whyNot = record && person !== undefined ? whyNotSecond(record, person) : undefined
+  const isFirst = record && person !== undefined ? whyNotSecond(record, person) : undefined
+  const role = person === undefined ? undefined : bench.mayNot([secondSaying(step, undefined)], person)
+  const whyNot = [isFirst, role].filter((problem) => problem !== undefined)
+  const canCheckAgain = isFirst !== undefined && role === undefined
   return (
     <Region title={texts.title} place={13} isWell>
       <p className={css.line}>
         <Mark name="look" size={20} />
         <span>
-          <b>{texts.wanted}</b> <Why step={step} />
+          <b>{texts.wanted}.</b>
+          <Why step={step} />
         </span>
       </p>
-      {whyNot ? <p>{printProblem(whyNot)}</p> : person !== undefined && <p>{texts.can(person)}</p>}
+      {whyNot.map((problem) => (
+        <p key={problem.code}>{printProblem(problem)}</p>
+      ))}
+      {whyNot.length === 0 && person !== undefined && <p>{texts.can(person)}</p>}
       <div className={css.row}>
         <ActionLink to={`/device?back=${encodeURIComponent(location.pathname)}`} also={texts.otherAlso}>
           {texts.other}
         </ActionLink>
-        {whyNot && !isAlone && (
+        {canCheckAgain && !isAlone && (
           <Action onDo={() => setAlone(true)} also={texts.aloneAlso}>
             {texts.alone}
           </Action>
         )}
       </div>
-      {whyNot && isAlone && person !== undefined && (
+      {canCheckAgain && isAlone && person !== undefined && (
         <Alone {...parts} person={person} onClose={() => setAlone(false)} />
       )}
     </Region>
