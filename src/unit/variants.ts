@@ -79,6 +79,7 @@ export function forVariant(unit: Unit, variant: string): Unit {
     checks: mapMap(checks, check),
     fills: mapMap(fills, fill),
     lies: new Map([...unit.lies].filter(([step]) => stays(step))),
+    hands: new Map([...unit.hands].filter(([step]) => stays(step))),
     addedSteps: mapMap(addedSteps, (step) => ({
       ...step,
       after: keepSteps(step.after),

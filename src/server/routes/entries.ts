@@ -23,10 +23,11 @@ export async function entryRoutes(app: Api, { journal, book, measures }: Parts):
       schema: { summary: 'Keeps entries. Safe to repeat; answered when they would survive a pulled plug.', body: put },
     },
     async (request) => {
-      const entries = readEntries(request.body.entries).map(({ entry }) => entry)
+      const sealed = readEntries(request.body.entries)
+      const entries = sealed.map(({ entry }) => entry)
       mustBeAllowed(entries, request.who, book.shop)
       await mustBeAnother(entries, journal)
-      const receipts = await journal.put(entries)
+      const receipts = await journal.put(sealed)
       measures.kept(receipts.length)
       return { receipts }
     },

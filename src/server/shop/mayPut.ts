@@ -8,9 +8,10 @@ import type { Who } from './who.ts'
 /**
  * Says nothing when every entry may be kept.
  *
- * @throws DEVICE_NOT_YOURS · STREAM_NOT_YOURS · NOT_SIGNED_IN · ROLE_MAY_NOT
+ * @throws NOT_ENROLLED · DEVICE_NOT_YOURS · STREAM_NOT_YOURS · NOT_SIGNED_IN · ROLE_MAY_NOT
  */
-export function mustBeAllowed(entries: readonly Entry[], { device }: Who, shop: Shop): void {
+export function mustBeAllowed(entries: readonly Entry[], { device, role: own }: Who, shop: Shop): void {
+  if (device === null && own !== 'keeper') throw new Problem('NOT_ENROLLED')
   for (const entry of entries) {
     if (entry.stream === SHOP) throw new Problem('STREAM_NOT_YOURS', { stream: SHOP })
     // At the server's own machine nobody has to prove who he is.

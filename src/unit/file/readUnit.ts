@@ -16,7 +16,7 @@ import { unitSchema, type WrittenUnit } from './schema.ts'
 import { LINE_KEY } from './schemaPart.ts'
 import { shape } from './shape.ts'
 import { readSignOffs } from './signOffs.ts'
-import { readAddedOrders, readAddedSteps, readDropped, readLies } from './steps.ts'
+import { readAddedOrders, readAddedSteps, readDropped, readHands, readLies } from './steps.ts'
 import { readTree } from './tree.ts'
 import { known, minutes, type Sizes } from './values.ts'
 import { readVariants, tellMissingInVariants } from './variants.ts'
@@ -77,6 +77,7 @@ function readSections(unit: Item<WrittenUnit>, file: string): Unit {
     checks: readChecks(unit, names, sizes),
     fills: readFills(unit, names),
     lies: readLies(unit, names),
+    hands: readHands(unit, names),
     addedSteps: readAddedSteps(unit, names),
     addedOrders: readAddedOrders(unit, names),
     dropped: readDropped(unit, names),

@@ -1,7 +1,10 @@
 // The shape of a unit file: which keys stand where. Names, rings and values are judged when it is read.
 import { z } from 'zod'
 import { partSchema } from './schemaPart.ts'
-import { block, flag, name, named, names, oneOrMany, pair, standing, text, texts, time, word } from './words.ts'
+import { block, count, flag, name, named, names, oneOrMany, pair, standing, text, texts, time, word } from './words.ts'
+
+/** What a step may want of people. */
+const HANDS_WANTED = 'a number of people, or {hands: 2, skills: [press]}'
 
 const connection = z
   .looseObject(
@@ -108,6 +111,9 @@ export const unitSchema = block({
   connections: named(connection).optional(),
   checks: named(check).optional(),
   fills: named(fill).optional(),
+  hands: named(
+    z.union([count, block({ hands: count.optional(), skills: names.optional() })], { error: HANDS_WANTED }),
+  ).optional(),
   lies: z.record(z.string(), names, { error: 'attitudes, each with the steps that want it' }).optional(),
   turning: block({
     takes: time.optional(),

@@ -259,6 +259,13 @@ export interface Fill {
   readonly variants: readonly string[]
 }
 
+/** So many people at once, among them somebody with each of these skills. */
+export interface Hands {
+  readonly at: At
+  readonly people: number
+  readonly skills: readonly string[]
+}
+
 /** Relations and steps that a person adds by hand. */
 export interface AddedStep {
   readonly id: string
@@ -339,6 +346,8 @@ export interface Unit {
   readonly fills: ReadonlyMap<string, Fill>
   /** How the housing lies for a step; what is not named does not care. */
   readonly lies: ReadonlyMap<string, AttitudeId>
+  /** What a step wants of people; what is not named wants one, of any skill. */
+  readonly hands: ReadonlyMap<string, Hands>
   readonly addedSteps: ReadonlyMap<string, AddedStep>
   readonly addedOrders: readonly AddedOrder[]
   /** Steps that a person took out, with why. */
