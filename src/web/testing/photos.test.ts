@@ -1,6 +1,9 @@
 // Photos in real Chromium against the real server: taken without a network, kept over a killed page, sent, seen by others, taken back.
 import { createHash } from 'node:crypto'
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest'
+import { verifyJob } from '../../journal/archive/jobArchive.ts'
+import { exportJob } from '../../server/keep/exportJob.ts'
+import { memoryVault } from '../../stores/vault/memoryVault.ts'
 import { AtBench, block, isInStep, main, photos, picture, seen, seenSoon, take, tapMain } from './atBench.ts'
 import { looksWell } from './looksWell.ts'
 
@@ -55,6 +58,12 @@ test('a tablet without a network: taken, seen at once, kept over a reload and a 
     ).toBe(hash)
     expect((await at.shop.files.small(hash))?.type).toBe('image/jpeg')
   }
+  // What leaves the shop as a sealed file has them too.
+  const sealed = await exportJob({ ...at.shop, vault: memoryVault() }, 'J41', Date.now())
+  expect(sealed.missing).toEqual([])
+  const { faults, files } = verifyJob(sealed.bytes)
+  expect(faults).toEqual([])
+  expect(files.map(({ sha256 }) => sha256)).toEqual(expect.arrayContaining([photo.hash, second.hash]))
   const { photos: all } = await at.state()
   expect(all.map(({ file, type, size, about, person }) => [file, type, size, about?.step, person])).toEqual([
     [photo.hash, 'image/jpeg', photo.buffer.length, CLOSING, 'M. Ashdown'],
