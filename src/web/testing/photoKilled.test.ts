@@ -9,8 +9,10 @@ import { openProfile } from './bench.ts'
 
 const profile = mkdtempSync(join(tmpdir(), 'matchmark-profile-'))
 const at = new AtBench()
+let context: BrowserContext | undefined
 beforeAll(() => at.open())
 afterAll(async () => {
+  await context?.close().catch(() => undefined)
   await at.close()
   rmSync(profile, { recursive: true, force: true, maxRetries: 5 })
 })
@@ -32,7 +34,7 @@ function pidOfBrowser(): number {
 test('killed three times at that moment, nothing that was said to be kept is lost', async () => {
   await at.begin()
   const taken: string[] = []
-  let context: BrowserContext = await openProfile(profile, 'M. Ashdown')
+  context = await openProfile(profile, 'M. Ashdown')
   let page = await at.newPage(context)
   await at.atStep(page, 'cap A')
   for (const colour of ['#884422', '#225577', '#336644']) {
