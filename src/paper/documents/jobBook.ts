@@ -4,6 +4,7 @@ import { halfSection } from '../drawings/halfSection/halfSection.ts'
 import { holeMap } from '../drawings/holeMap.ts'
 import { itemNumbers } from '../items.ts'
 import { type Markup, markup } from '../markup.ts'
+import { asBuiltSheet } from './asBuiltSheet.ts'
 import type { JobBookInput } from './jobBookInput.ts'
 import { type Fields, page, titleBlock } from './page.ts'
 import { drawn } from './parts.ts'
@@ -30,12 +31,13 @@ export function jobBook(input: JobBookInput): string {
   const steps = stepFacts(input)
   const fields = fieldsOf(input)
   const readings = readingsSheet(input, sources)
+  const built = asBuiltSheet(input)
   return page({
     fields,
     ...(fonts && { fonts }),
     ...(sheet && { sheet }),
     body: [
-      cover(input, fields, readings !== undefined, steps),
+      cover(input, fields, { hasReadings: readings !== undefined, hasBuilt: built !== undefined }, steps),
       sequenceSheet(steps, input),
       halfSections(input, numbers),
       stepSheets(steps, input, numbers),
@@ -44,6 +46,7 @@ export function jobBook(input: JobBookInput): string {
       kitTable(input, numbers, sources),
       questionsTable(work.questions),
       readings,
+      built,
       sources.table,
     ],
   })
@@ -68,7 +71,7 @@ function fieldsOf({ work, date, person }: JobBookInput): Fields {
 function cover(
   { work, result, kit, verdicts }: JobBookInput,
   fields: Fields,
-  hasReadings: boolean,
+  { hasReadings, hasBuilt }: { readonly hasReadings: boolean; readonly hasBuilt: boolean },
   steps: readonly StepFacts[],
 ): Markup {
   const { unit, taken, questions, faults } = work
@@ -94,6 +97,7 @@ function cover(
     ['kit', 'Buying list'],
     ['not-known', 'What was not known'],
     ...(hasReadings ? [['readings', 'As found, and readings']] : []),
+    ...(hasBuilt ? [['as-built', 'As built: signatures and photos']] : []),
     ['sources', 'Sources'],
   ] as const
   return markup`<main><h1>Job book</h1>${titleBlock(fields)}${unit.invented && markup`<p><b>Invented data:</b> the machine and its sizes belong to no machine that ever ran.</p>`}${unit.about && markup`<p>${unit.about}</p>`}${!result.value && taken.map((text) => markup`<p class="told">${text}</p>`)}${faults.length > 0 && markup`<div class="stop"><h3>Stop: this cannot all be true</h3><ul>${faults.map((fault) => markup`<li>${fault.message} ${fault.next}</li>`)}</ul></div>`}<h3>At a glance</h3>${proofLine(result, work)}<ul>${glance.map((text) => markup`<li>${text}</li>`)}</ul><h3>In this book</h3><ul class="contents">${contents.map(([id, name]) => markup`<li><a href="#${id ?? ''}">${name}</a></li>`)}</ul></main>`

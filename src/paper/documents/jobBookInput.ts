@@ -1,4 +1,5 @@
 // What a job book is made from. Plain data; nothing is worked out here that the job room works out.
+import type { AsBuilt } from '../../job/model/asBuilt.ts'
 import type { KitLine } from '../../job/model/kit.ts'
 import type { Verdicts } from '../../job/model/verdict.ts'
 import type { WorkUp } from '../../job/workUp.ts'
@@ -14,6 +15,10 @@ export interface JobBookInput {
   readonly kit: readonly KitLine[]
   /** Missing where there is no job. */
   readonly verdicts?: Verdicts
+  /** What the record has of the building; missing where the book is made from a file. */
+  readonly built?: AsBuilt
+  /** Small pictures by the hash of their photo: JPEG in base64. */
+  readonly pictures?: ReadonlyMap<string, string>
   readonly system: System
   /** As it is to be printed. */
   readonly date: string

@@ -116,6 +116,10 @@ tr.group td{background:var(--well);padding:1.4mm 1.5mm;break-after:avoid}
 .items{columns:3;column-gap:6mm;font-size:8.5pt;line-height:1.25;list-style:none;padding:0}
 .items li{display:grid;grid-template-columns:7mm 1fr;break-inside:avoid}
 .items b{font-family:var(--figures);text-align:right;padding-right:2mm}
+.photos{display:grid;grid-template-columns:repeat(3,1fr);gap:3mm;list-style:none;padding:0;margin:1.5mm 0}
+.photos li{break-inside:avoid;font-size:8.5pt;margin:0}
+.photos img{display:block;width:100%;height:auto;border:.25mm solid #000;margin-bottom:.8mm}
+.hash{font:7pt/1.2 var(--figures);color:var(--ink-2);overflow-wrap:anywhere}
 .contents{list-style:none;padding:0;columns:2}
 .contents a{color:inherit;text-decoration-thickness:.2mm;text-underline-offset:.8mm}
 @media screen{body{padding:8mm 4mm}}
@@ -127,6 +131,7 @@ tr{border-bottom:.25mm solid var(--rule);padding:1.2mm 0}
 td{border:0;padding:.3mm 0}
 .step .two,.step .two.plain,.beside,.block{display:block}
 .columns,.contents,.items,.caution .many{columns:1}
+.photos{grid-template-columns:1fr 1fr}
 .signs{grid-template-columns:1fr 1fr}
 .beside .fig{white-space:normal}
 .block div{border-right:0;border-bottom:.25mm solid #000}.block div:last-child{border-bottom:0}

@@ -17,7 +17,11 @@ export interface Exported {
 }
 
 /** @throws NOT_HERE when there is no such job */
-export async function exportJob({ journal, files, vault }: OpenShop, job: string, now: number): Promise<Exported> {
+export async function exportJob(
+  { journal, files, vault }: Pick<OpenShop, 'journal' | 'files' | 'vault'>,
+  job: string,
+  now: number,
+): Promise<Exported> {
   const entries = (await allOf(journal, job)).map(({ entry }) => entry)
   if (entries.length === 0) throw new Problem('NOT_HERE', { what: `job '${job}'` })
   const found: JobFile[] = []

@@ -1,11 +1,13 @@
 // Against the built worker, as it runs in life: `npm test` builds before it tests.
+import { createHash } from 'node:crypto'
 import { existsSync, readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
+import sharp from 'sharp'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { readJob } from '../../job/file/readJob.ts'
 import { newMeasures } from '../app/measures.ts'
 import { importJob } from '../jobs/importJob.ts'
-import { enrolled, peopled, shopForTests, type TestShop } from '../testing/shopForTests.ts'
+import { enrolled, peopled, shopForTests, TestDevice, type TestShop } from '../testing/shopForTests.ts'
 import { localWork, threadRunner } from '../work/localWork.ts'
 
 const at = (path: string) => fileURLToPath(new URL(`../../../${path}`, import.meta.url))
@@ -59,6 +61,40 @@ test('work is followed as it goes on, and stopped when it is not wanted', async 
   const again = await ask('POST', '/api/jobs/J41/plan', {})
   expect((await ask('DELETE', `/api/work/${again.body.work}`)).body).toEqual({ stopped: true })
   expect(await ended(again.body.work)).toEqual({ state: 'stopped' })
+})
+
+test('the book of a job shows who signed, who looked at it as well, and the photos with their hashes', async () => {
+  const bytes = await sharp({ create: { width: 900, height: 600, channels: 3, background: '#884422' } })
+    .jpeg()
+    .toBuffer()
+  const file = createHash('sha256').update(bytes).digest('hex')
+  await shop.parts.files.put(file, bytes)
+  const device = new TestDevice(shop.own)
+  const as = (person: string) => ({ person })
+  const step = 'lock cap A nuts'
+  const entries = [
+    device.entry('step-signed', { step }, as('Ada')),
+    device.entry('photo', { file, type: 'image/jpeg', size: bytes.length, about: { step }, says: '<both> tabs' }),
+    device.entry('step-signed', { step, as: 'recheck', method: 'feeler', says: 'none enters', photo: file }, as('Ada')),
+    device.entry('step-signed', { step: 'lock cap B nuts' }, as('Ada')),
+    device.entry('step-signed', { step: 'lock cap B nuts', as: 'second' }, as('Cleo')),
+    device.entry('step-signed', { step: 'lock keep plate fixing' }, as('Ada')),
+  ]
+  const { status } = await device.ask('POST', '/api/entries', { body: { entries }, headers: own })
+  expect(status).toBe(200)
+  const { body } = await ask('POST', '/api/jobs/J41/book', {})
+  const { state, result } = await ended(body.work)
+  expect(state).toBe('done')
+  const sheet = /<section id="as-built">.*?<\/section>/s.exec(result.html)?.[0] ?? ''
+  expect(sheet).toContain('One person, checked again:')
+  expect(sheet).toMatch(/feeler: none enters/)
+  expect(sheet).toMatch(/lock cap B nuts.*?Ada, 2026-03-14 00:00 UTC.*?Cleo, 2026-03-14 00:00 UTC/s)
+  expect(sheet).toMatch(/lock keep plate fixing.*?wanted, and nobody has signed/s)
+  expect(sheet).toContain(`SHA-256 ${file}`)
+  expect(sheet).toContain('&lt;both&gt; tabs')
+  const small = /src="data:image\/jpeg;base64,([^"]+)"/.exec(sheet)?.[1] ?? ''
+  expect((await sharp(Buffer.from(small, 'base64')).metadata()).width).toBe(320)
+  expect(result.html).toContain('href="#as-built"')
 })
 
 test('a job that is not here, and work of no name, are told', async () => {

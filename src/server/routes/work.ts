@@ -5,6 +5,7 @@ import type { Api } from '../app/createApp.ts'
 import type { Parts } from '../app/parts.ts'
 import { allOf } from '../keep/allOf.ts'
 import { mustBe } from '../shop/who.ts'
+import { picturesOf } from '../work/picturesOf.ts'
 import { unitOfJob } from '../work/unitOfJob.ts'
 
 const LOOK_ms = 250
@@ -30,6 +31,7 @@ export async function workRoutes(app: Api, { journal, files, work, gate }: Parts
           job: request.params.job,
           unit,
           entries: JSON.stringify(entries),
+          ...(kind === 'book' && { pictures: await picturesOf(entries, files) }),
           ...(effort !== undefined && { effort }),
           ...(seconds !== undefined && { seconds }),
         }

@@ -8,6 +8,8 @@ export interface WorkInput {
   readonly unit: string
   /** JSON of the job's entries. */
   readonly entries: string
+  /** For a book: its photos made small, JPEG in base64, by hash. */
+  readonly pictures?: Readonly<Record<string, string>>
   /** States the search may look at. */
   readonly effort?: number
   readonly seconds?: number

@@ -8,8 +8,10 @@ import { bookFonts } from '../../paper/documents/bookFonts.ts'
 import { jobBook } from '../../paper/documents/jobBook.ts'
 import { Problem } from '../../problem/problem.ts'
 import type { System } from '../../quantity/printQuantity.ts'
+import { asBuilt } from '../../record/asBuilt.ts'
 import { fold } from '../../record/fold.ts'
 import { jobOf } from '../../record/jobOf.ts'
+import type { JobState } from '../../record/state.ts'
 import { readUnit } from '../../unit/file/readUnit.ts'
 import type { WorkInput, WorkKind } from './work.ts'
 
@@ -21,7 +23,8 @@ export interface WorkerTask {
 
 export default async function work({ kind, input, port }: WorkerTask): Promise<unknown> {
   try {
-    const job = jobOf(fold(input.job, JSON.parse(input.entries) as Entry[]).state)
+    const { state } = fold(input.job, JSON.parse(input.entries) as Entry[])
+    const job = jobOf(state)
     const { unit, faults } = readUnit(input.unit, job.unit)
     if (!unit) throw faults[0] ?? new Error('assert: a unit or its faults')
     const worked = workUp({ unit, job })
@@ -31,7 +34,7 @@ export default async function work({ kind, input, port }: WorkerTask): Promise<u
       ...(seconds !== undefined && { timeLimit_s: seconds, now: () => performance.now() }),
       onProgress: ({ value, bound, states }) => port.postMessage({ value, bound, states }),
     })
-    return kind === 'plan' ? result : { html: await bookOf(worked, result), of: job.id }
+    return kind === 'plan' ? result : { html: await bookOf(worked, result, { state, input }), of: job.id }
   } catch (error) {
     // Only plain text crosses to the other side.
     throw error instanceof Problem ? new Error(`${error.message} ${error.next}`) : error
@@ -40,8 +43,18 @@ export default async function work({ kind, input, port }: WorkerTask): Promise<u
   }
 }
 
-async function bookOf(work: WorkUp, result: ReturnType<typeof sequenceOf>): Promise<string> {
+async function bookOf(
+  work: WorkUp,
+  result: ReturnType<typeof sequenceOf>,
+  { state, input }: { readonly state: JobState; readonly input: WorkInput },
+): Promise<string> {
   const system: System = work.job?.lengthUnit === 'in' ? 'inch' : 'metric'
   const fonts = await bookFonts((file) => readFile(new URL(`./fonts/${file}`, import.meta.url), 'base64'))
-  return jobBook({ ...workedOut(work, result, system), date: new Date().toISOString().slice(0, 10), fonts })
+  return jobBook({
+    ...workedOut(work, result, system),
+    built: asBuilt(state),
+    pictures: new Map(Object.entries(input.pictures ?? {})),
+    date: new Date().toISOString().slice(0, 10),
+    fonts,
+  })
 }

@@ -88,6 +88,12 @@ test('a photo is wanted until there is one in force', () => {
   expect(photoWanted(job(taken, ashdown.write('withdrawn', { of: taken.id })).state, lid)).toBe('the inside')
   expect(photoWanted(job(photo('lock')).state, lid)).toBe('the inside')
   expect(photoWanted(job().state, lock)).toBeUndefined()
+  const undone = [
+    ashdown.write('step-signed', { step: 'lid' }),
+    ashdown.write('step-signed', { step: 'lid', as: 'undone' }),
+  ]
+  expect(photoWanted(job(taken, ...undone).state, lid), 'the case was opened again').toBe('the inside')
+  expect(photoWanted(job(taken, ...undone, photo('lid')).state, lid)).toBeUndefined()
   expect(photosOf(job(taken, photo('lock')).state, 'lid')).toHaveLength(1)
 })
 

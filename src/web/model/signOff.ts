@@ -33,9 +33,20 @@ export const whyNotSecond = (record: StepState, person: string): Problem | undef
 export const photosOf = (state: JobState, step: string): readonly Fact<'photo'>[] =>
   state.photos.filter(({ about }) => about?.step === step)
 
-/** What a photo is still wanted of; undefined where there is one, or none is wanted. */
-export const photoWanted = (state: JobState, { step, wants }: Wanting): string | undefined =>
-  photosOf(state, step).length > 0 ? undefined : wants?.photo
+/** What a photo is still wanted of; undefined where none is wanted, or there is one since the step was last taken apart. */
+export function photoWanted(state: JobState, { step, wants }: Wanting): string | undefined {
+  if (wants?.photo === undefined) return undefined
+  const undone = state.steps.get(step)?.signatures.findLast(({ as }) => as === 'undone')
+  const isThere = photosOf(state, step).some((photo) => !undone || isAfter(state, photo, undone))
+  return isThere ? undefined : wants.photo
+}
+
+type Named = Pick<Fact<'photo'>, 'entry'>
+
+/** By the order in which it happened. */
+const isAfter = (state: JobState, one: Named, other: Named): boolean =>
+  state.happened.findIndex(({ entry }) => entry === one.entry) >
+  state.happened.findIndex(({ entry }) => entry === other.entry)
 
 /**
  * The photo of a check made again: the last one that the person took of the step after he had signed it. One from before shows the work, not
@@ -44,9 +55,7 @@ export const photoWanted = (state: JobState, { step, wants }: Wanting): string |
 export function photoOfRecheck(state: JobState, step: string, person: string): Fact<'photo'> | undefined {
   const signed = state.steps.get(step)?.done.at(-1)
   if (!signed) return undefined
-  const order = new Map(state.happened.map(({ entry }, index) => [entry, index]))
-  const placeOf = ({ entry }: { readonly entry: string }) => order.get(entry) ?? -1
-  return photosOf(state, step).findLast((photo) => photo.person === person && placeOf(photo) > placeOf(signed))
+  return photosOf(state, step).findLast((photo) => photo.person === person && isAfter(state, photo, signed))
 }
 
 /** The mark of a step with what it wants: what was signed and still waits is to be looked at. */

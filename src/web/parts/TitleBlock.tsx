@@ -40,7 +40,7 @@ export function TitleBlock(fields: BlockFields) {
         name={text.devices}
         entry={devices.isLook ? <span className={css.look}>{devices.text}</span> : devices.text}
         to={toDevices}
-        kind={css.last}
+        kind={`${css.last} ${css.wraps}`}
       />
       <button
         type="button"

@@ -59,32 +59,48 @@ const KeyRow = ({ keys, does }: { keys: string; does: string }) => (
 
 function InStep() {
   const bench = useBench()
-  const { contact, waiting, me } = useBenchState()
+  const { contact, waiting, photos, me } = useBenchState()
   const keeper = useKeeper()
   const kept = useSyncExternalStore(keeper.subscribe, keeper.snapshot)
   const count = [...waiting.values()].reduce((sum, n) => sum + n, 0)
+  const pictures = [...photos.waiting.values()].reduce((sum, n) => sum + n, 0)
+  const jobs = [...new Set([...waiting.keys(), ...photos.waiting.keys()])]
   const time = contact.at_ms === undefined ? undefined : sayWhen(contact.at_ms, Date.now())
   return (
     <>
       <h2>{texts.title}</h2>
       <p className={css.state}>
-        <Mark name={contact.is === 'in step' && count === 0 ? 'done' : contact.is === 'refused' ? 'stop' : 'look'} />
+        <Mark
+          name={
+            contact.is === 'in step' && count + pictures === 0 ? 'done' : contact.is === 'refused' ? 'stop' : 'look'
+          }
+        />
         {contact.is === 'refused'
           ? texts.refused(contact.says ?? '')
-          : time === undefined
-            ? texts.neverMet
-            : contact.is === 'in step'
-              ? texts.inStep(time)
-              : texts.away(time)}
+          : contact.is === 'hindered'
+            ? texts.hindered(contact.says ?? '')
+            : time === undefined
+              ? texts.neverMet
+              : contact.is === 'in step'
+                ? texts.inStep(time)
+                : texts.away(time)}
       </p>
-      <p>{count === 0 ? texts.none : texts.waiting(count)}</p>
-      {count > 0 && (
+      {count > 0 && <p>{texts.waiting(count)}</p>}
+      {pictures > 0 && <p>{words.photos.waiting(pictures)}</p>}
+      {count + pictures === 0 && <p>{texts.none}</p>}
+      {jobs.length > 0 && (
         <ul className={css.list}>
-          {[...waiting].map(([job, n]) => (
-            <li key={job}>{texts.forJob(job, n)}</li>
+          {jobs.map((job) => (
+            <li key={job}>{waitingOf(job, waiting.get(job) ?? 0, photos.waiting.get(job) ?? 0)}</li>
           ))}
         </ul>
       )}
+      {[...new Set(photos.refused.values())].map((says) => (
+        <p key={says} className={css.state}>
+          <Mark name="stop" />
+          {words.photos.refused(says)}
+        </p>
+      ))}
       <p>{kept.isReady ? texts.ready : texts.notReady}</p>
       <div className={css.row}>
         <Action onDo={() => bench.beInStep()} also={texts.sendAlso}>
@@ -100,6 +116,13 @@ function InStep() {
     </>
   )
 }
+
+const waitingOf = (job: string, entries: number, pictures: number): string =>
+  pictures === 0
+    ? texts.forJob(job, entries)
+    : entries === 0
+      ? `${job}: ${words.photos.forJob('', pictures)}`
+      : words.photos.forJob(texts.forJob(job, entries), pictures)
 
 const SCHEMES: readonly Scheme[] = ['device', 'paper', 'blackboard']
 const SYSTEMS: readonly System[] = ['metric', 'inch']

@@ -2,6 +2,7 @@
 import type { JobOnSheet } from '../model/jobOnSheet.ts'
 import { looksIn } from '../model/jobOnSheet.ts'
 import { dayOf } from '../model/sayWhen.ts'
+import { waitsFor } from '../model/signOff.ts'
 import type { Stage } from '../model/stages.ts'
 import type { WorkedJob } from '../model/workedJob.ts'
 import type { BlockFields } from '../parts/TitleBlock.tsx'
@@ -9,10 +10,13 @@ import { useBenchState } from '../sync/BenchContext.tsx'
 import type { BenchState } from '../sync/bench.ts'
 import { words } from '../words/words.ts'
 
-export function devicesField({ waiting, contact }: BenchState): BlockFields['devices'] {
+export function devicesField({ waiting, photos, contact }: BenchState): BlockFields['devices'] {
   const here = [...waiting.values()].reduce((sum, n) => sum + n, 0)
+  const pictures = [...photos.waiting.values()].reduce((sum, n) => sum + n, 0)
   const text = words.block
   if (contact.is === 'refused') return { text: text.refused, isLook: true }
+  if (contact.is === 'hindered') return { text: text.hindered, isLook: true }
+  if (pictures > 0) return { text: words.photos.here(here, pictures), isLook: contact.is !== 'in step' }
   if (here > 0) return { text: text.here(here), isLook: contact.is !== 'in step' }
   return contact.is === 'in step' ? { text: text.inStep, isLook: false } : { text: text.away, isLook: false }
 }
@@ -36,7 +40,7 @@ export function useBlock({ stage, sheet, job, worked }: About): BlockFields {
     date: dayOf(Date.now()),
     stage: [text.stage, words.stages[stage]],
     person: state.person,
-    looks: looksIn(job),
+    looks: looksIn(job) + (worked?.steps.filter((step) => waitsFor(job, step).length > 0).length ?? 0),
     devices: devicesField(state),
     toDevices: `/device?back=${encodeURIComponent(location.pathname)}`,
   }

@@ -7,6 +7,7 @@ export function useKeys(keys: Readonly<Record<string, (() => void) | undefined>>
   useEffect(() => {
     const onKey = (event: KeyboardEvent) => {
       if (event.ctrlKey || event.altKey || event.metaKey || event.defaultPrevented) return
+      if (document.querySelector('dialog[open]')) return
       const { target } = event
       if (target instanceof HTMLElement && /^(INPUT|TEXTAREA|SELECT)$/.test(target.tagName)) return
       const act = latest.current[event.key.toLowerCase()]

@@ -147,7 +147,8 @@ export class Bench {
   async #write(stream: string, said: readonly Saying[], person: string): Promise<void> {
     const { journal } = this.#given
     const { device } = this.#state
-    this.#mayOrThrow(said, person)
+    const mayNot = this.mayNot(said, person)
+    if (mayNot) throw mayNot
     await this.#alone(async () => {
       // Another tab of this device may have written meanwhile.
       await this.#reread(stream)
@@ -168,13 +169,13 @@ export class Bench {
     await this.#reread(stream)
   }
 
-  /** At the server's own machine nobody has a role. */
-  #mayOrThrow(said: readonly Saying[], person: string): void {
+  /** Why somebody of this role leaves it to another. At the server's own machine nobody has a role. */
+  mayNot(said: readonly Saying[], person: string): Problem | undefined {
     const { me } = this.#state
     const role = me?.device ? me.people.find(({ name }) => name === person)?.role : undefined
-    if (role === undefined || mayAs(role, 'rebuilder')) return
+    if (role === undefined || mayAs(role, 'rebuilder')) return undefined
     const what = said.map(decisionIn).find((one) => one !== null)
-    if (what) throw new Problem('ROLE_MAY_NOT', { person, role: `a ${role}`, what, wants: 'rebuilder' })
+    return what ? new Problem('ROLE_MAY_NOT', { person, role: `a ${role}`, what, wants: 'rebuilder' }) : undefined
   }
 
   /** The text of a unit; it is asked of the shop where it is not here. Undefined: not to be had now. */

@@ -139,6 +139,8 @@ export class Photos {
 
   async #go(round: () => Round): Promise<void> {
     await this.#send(round)
+    // Another tab may have taken or sent some meanwhile.
+    await this.count(round())
     for (const entries of round().streams.values()) {
       for (const entry of entries.toReversed()) for (const hash of photosNamed(entry)) await this.#fetch(hash)
     }

@@ -1,5 +1,4 @@
 // The app in real Chromium against the real server: the sample job built at the sizes of a shop's devices.
-import AxeBuilder from 'axe-core'
 import type { Browser, BrowserContext, Locator, Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest'
 import type { Entry } from '../../journal/entry.ts'
@@ -7,6 +6,7 @@ import type { Journal } from '../../journal/journal.ts'
 import { fold } from '../../record/fold.ts'
 import { Writer } from '../../stores/testing/writer.ts'
 import { builtApp, device, openChromium, type ShopWithSample, type SIZES, shopWithSample } from './bench.ts'
+import { looksWell } from './looksWell.ts'
 
 let app: Awaited<ReturnType<typeof builtApp>>
 let browser: Browser
@@ -80,6 +80,7 @@ interface Hand {
   type(text: string): Promise<void>
   yes(): Promise<void>
   allTight(): Promise<void>
+  without(): Promise<void>
 }
 
 const finger = (page: Page): Hand => ({
@@ -97,6 +98,7 @@ const finger = (page: Page): Hand => ({
   },
   yes: () => page.getByText('Y: sign it').tap(),
   allTight: () => page.getByText('All are tight').tap(),
+  without: () => page.getByText('Go on without it').tap(),
 })
 
 const keys = (page: Page): Hand => ({
@@ -114,6 +116,7 @@ const keys = (page: Page): Hand => ({
   },
   yes: () => page.keyboard.press('y'),
   allTight: () => page.keyboard.press('a'),
+  without: () => page.keyboard.press('g'),
 })
 
 /** Does the step at hand, whatever it wants. */
@@ -123,6 +126,7 @@ async function doStep(page: Page, hand: Hand): Promise<void> {
     const text = await says(main(page))
     if (/All steps are signed/.test(text)) return
     if (await page.getByRole('alertdialog').isVisible()) await hand.yes()
+    else if (text.startsWith('Take a photo')) await hand.without()
     else if (text.startsWith('Type the reading')) {
       const step = decodeURIComponent(url.split('/').at(-1) ?? '')
       await hand.type(READINGS[step] ?? '')
@@ -241,7 +245,9 @@ test('a telephone by keyboard alone: every step signed', async () => {
   await phone.keyboard.press('Enter')
   await phone.getByText('Sign step 1').waitFor()
   const hand = keys(phone)
-  for (let step = 0; step < 80; step += 1) await doStep(phone, hand)
+  // Steps that wait for a second person stay on the sheet: one act more each.
+  for (let act = 0; act < 90 && !/All steps are signed/.test(await says(main(phone))); act += 1)
+    await doStep(phone, hand)
   expect(await says(main(phone))).toMatch(/All steps are signed/)
   await isInStep(phone).waitFor()
   const { steps, sequence } = await state(shop.journal)
@@ -367,27 +373,3 @@ test.each([
   await page.getByText('At the bench: M. Ashdown').waitFor()
   await looksWell(page)
 })
-
-async function looksWell(page: Page): Promise<void> {
-  await page.evaluate(AxeBuilder.source)
-  const found = await page.evaluate(async () => {
-    const { axe } = globalThis as unknown as {
-      axe: {
-        run(): Promise<{
-          violations: { id: string; impact: string; nodes: { html: string; failureSummary: string }[] }[]
-        }>
-      }
-    }
-    const { violations } = await axe.run()
-    return violations
-      .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-      .map(
-        ({ id, nodes }) =>
-          `${id}: ${nodes
-            .slice(0, 3)
-            .map(({ html, failureSummary }) => `${html.slice(0, 160)} ${failureSummary}`)
-            .join(' | ')}`,
-      )
-  })
-  expect(found).toEqual([])
-}

@@ -47,6 +47,7 @@ export async function builtApp(): Promise<{ readonly dir: string; readonly kB: n
 export interface ShopWithSample {
   readonly url: string
   readonly journal: Journal
+  readonly files: Files
   close(): Promise<void>
 }
 
@@ -69,20 +70,33 @@ export async function shopWithSample(app: string): Promise<ShopWithSample> {
   await sampleInto({ journal, files })
   const shop = await shopForTests({ journal, files, webRoot: app })
   const url = await shop.own.listen({ host: '127.0.0.1', port: 0 })
-  return { url, journal, close: shop.close }
+  return { url, journal, files, close: shop.close }
 }
+
+const NO_CHROMIUM =
+  'Chromium is not installed, and the app cannot be tried without it. As root `node scripts/packages.mjs` installs it; else: apt-get install chromium'
 
 /** @param home where it looks for certificates that a person has installed; the machine's own home when left out */
 export async function openChromium(home?: string): Promise<Browser> {
-  if (!CHROMIUM)
-    throw new Error(
-      'Chromium is not installed, and the app cannot be tried without it. As root `node scripts/packages.mjs` installs it; else: apt-get install chromium',
-    )
+  if (!CHROMIUM) throw new Error(NO_CHROMIUM)
   return chromium.launch({
     executablePath: CHROMIUM,
     args: [...FLAGS],
     ...(home && { env: { ...process.env, HOME: home } }),
   })
+}
+
+/** A tablet with a profile of its own on disk: it outlives the browser. */
+export async function openProfile(dir: string, person: string): Promise<BrowserContext> {
+  if (!CHROMIUM) throw new Error(NO_CHROMIUM)
+  const context = await chromium.launchPersistentContext(dir, {
+    executablePath: CHROMIUM,
+    args: [...FLAGS],
+    ...SIZES.tablet,
+    reducedMotion: 'reduce',
+  })
+  await context.addInitScript((name) => localStorage.setItem('matchmark person', name), person)
+  return context
 }
 
 export interface Device {

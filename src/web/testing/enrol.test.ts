@@ -1,11 +1,10 @@
 // A second device comes into the shop over https, at an address that is not localhost, and starts without a network from then on.
-import { execFileSync } from 'node:child_process'
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
-import { get } from 'node:https'
+import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { serveShop } from '../../server/serveShop.ts'
+import { authorityFrom, homeWith } from './authority.ts'
 import { builtApp, openChromium, SIZES, sampleInto } from './bench.ts'
 
 const folder = mkdtempSync(join(tmpdir(), 'matchmark-enrol-'))
@@ -33,14 +32,14 @@ test('enrolled over https, a tablet signs, starts without a network and is in st
   const address = shop.share?.addresses.find((one) => one.includes('127.0.0.2')) ?? ''
   await shop.shop.gate.addPerson({ name: 'M. Ashdown', role: 'rebuilder', pin: '4711' }, 'keeper')
   const { code } = await shop.shop.gate.invite('keeper')
-  const stranger = await openChromium(homeWith(null))
+  const stranger = await openChromium(homeWith(folder, null))
   try {
     const page = await stranger.newPage()
     await expect(page.goto(`${address}/enrol`)).rejects.toThrow('ERR_CERT_AUTHORITY_INVALID')
   } finally {
     await stranger.close()
   }
-  const browser = await openChromium(homeWith(await authorityFrom(address)))
+  const browser = await openChromium(homeWith(folder, await authorityFrom(address)))
   try {
     const context = await browser.newContext(SIZES.tablet)
     const page = await context.newPage()
@@ -83,32 +82,3 @@ test('enrolled over https, a tablet signs, starts without a network and is in st
   expect(new Set(signed.map(({ device }) => device))).toEqual(new Set(shop.shop.book.shop.devices.keys()))
   expect(new Set(signed.map(({ person }) => person))).toEqual(new Set(['M. Ashdown']))
 })
-
-/** What a tablet fetches before it trusts anything. */
-function authorityFrom(address: string): Promise<string> {
-  return new Promise((resolve, reject) => {
-    get(`${address}/authority.crt`, { rejectUnauthorized: false }, (reply) => {
-      let text = ''
-      reply.setEncoding('utf8').on('data', (part) => {
-        text += part
-      })
-      reply.on('end', () => resolve(text))
-    }).on('error', reject)
-  })
-}
-
-/** A home in which a person has installed this authority, or none. Chromium looks there by the tools of NSS. */
-function homeWith(authority: string | null): string {
-  const home = mkdtempSync(join(folder, 'home-'))
-  const database = join(home, '.pki', 'nssdb')
-  mkdirSync(database, { recursive: true })
-  const certutil = (...words: string[]) =>
-    execFileSync('certutil', ['-d', `sql:${database}`, ...words], { stdio: 'pipe' })
-  certutil('-N', '--empty-password')
-  if (authority) {
-    const file = join(home, 'shop.pem')
-    writeFileSync(file, authority)
-    certutil('-A', '-n', 'shop', '-t', 'C,,', '-i', file)
-  }
-  return home
-}

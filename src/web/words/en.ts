@@ -1,6 +1,8 @@
 // Every word of the app, in English. One typed object: the compiler checks each word and the facts that go into it, and nothing has to run;
 // a second language is a second object of the same type. Trade words are those of docs/reference.
+
 import { bolts } from './bolts.ts'
+import { photos, second } from './signOff.ts'
 import { tries } from './tries.ts'
 
 const count = (n: number, one: string, many: string): string => `${n} ${n === 1 ? one : many}`
@@ -54,6 +56,7 @@ export const en = {
     here: (n: number) => `${n} here`,
     away: 'alone',
     refused: 'not let in',
+    hindered: 'hindered',
     opens: 'Open the whole title block',
     closes: 'Fold the title block',
   },
@@ -64,6 +67,7 @@ export const en = {
     neverMet: 'The others were not reached yet. All that you do is kept here.',
     away: (time: string) =>
       `The others were last reached at ${time}. All that you do is kept here and goes out when they are back.`,
+    hindered: (says: string) => `Something on this device stands in the way: ${says} What you do still goes out.`,
     refused: (says: string) => `The shop does not let this device in: ${says} What you do is kept here meanwhile.`,
     waiting: (n: number) => `${count(n, 'entry waits', 'entries wait')} here to be sent.`,
     none: 'Nothing waits to be sent.',
@@ -88,6 +92,8 @@ export const en = {
       ['Enter', 'in the reading: take it'],
       ['S', 'sign; then Y where it asks once more'],
       ['A', 'all bolts of the map are tight'],
+      ['C', 'take a photo'],
+      ['G', 'go on without the photo that is wanted'],
       ['W', 'why here'],
       ['Tab', 'from one thing to the next'],
     ] as readonly (readonly [string, string])[],
@@ -272,6 +278,9 @@ export const en = {
     others: 'Said of this step',
     elsewhere: (person: string) => `${person} has it in hand on another device.`,
   },
+
+  photos,
+  second,
 
   reading: {
     of: (what: string) => `Reading: ${what}`,

@@ -5,10 +5,12 @@ import { holeMap } from '../../../paper/drawings/holeMap.ts'
 import { figureText } from '../../../paper/figureText.ts'
 import { metre } from '../../../quantity/constructors.ts'
 import { printQuantity, type System } from '../../../quantity/printQuantity.ts'
+import type { Saying } from '../../../record/entriesOfJob.ts'
 import type { Fact } from '../../../record/state.ts'
 import { checksOf, isDone, type JobOnSheet, type Mark as MarkName } from '../../model/jobOnSheet.ts'
 import { judgeSize, type Typed } from '../../model/liveLimit.ts'
 import { sayWhen } from '../../model/sayWhen.ts'
+import type { Second } from '../../model/signOff.ts'
 import type { SizeSheet, StepSheetData, WorkedJob } from '../../model/workedJob.ts'
 import { Action, WordAction } from '../../parts/Action.tsx'
 import { Drawing } from '../../parts/Drawing.tsx'
@@ -20,8 +22,11 @@ import { Verdict } from '../../parts/Verdict.tsx'
 import { words } from '../../words/words.ts'
 import { useStepDrawing } from '../useDrawings.ts'
 import { useRoom } from '../useRoom.ts'
+import type { TakingPhoto } from '../useTakePhoto.tsx'
 import { BoltsRegion } from './BoltsRegion.tsx'
 import css from './Build.module.css'
+import { Photos } from './Photos.tsx'
+import { SecondPerson } from './SecondPerson.tsx'
 import { SequenceNotice } from './SequenceNotice.tsx'
 import { Tries } from './Tries.tsx'
 import type { Bolts } from './useBolts.ts'
@@ -39,6 +44,11 @@ interface Parts {
   /** What is being typed for the check; it stands on the gauge before it counts. */
   readonly typed: Typed
   readonly now_ms: number
+  readonly second: Second
+  readonly photo: TakingPhoto
+  /** The main action is to take the photo that is wanted. */
+  readonly isPhotoMain: boolean
+  readonly put: (said: readonly Saying[], then?: () => void) => void
   /** The setting that is tried here. */
   readonly trying: Trying | undefined
   readonly bolts: Bolts
@@ -115,6 +125,7 @@ export function BuildMain(parts: Parts) {
           </p>
         </div>
       )}
+      <SecondPerson {...parts} />
       {isWhy && <Why step={step} />}
       {isTightening && maps}
       <div className={css.drawn}>
@@ -139,6 +150,7 @@ export function BuildMain(parts: Parts) {
           onTakeBack={(entries) => onTakeBack(...entries)}
         />
       )}
+      <Photos {...parts} isMain={parts.isPhotoMain} />
       {step.within.length > 0 && (
         <Region title={texts.within} place={50}>
           <ol className={css.list}>
@@ -431,6 +443,7 @@ function SaidOfIt({ job, step, now_ms, onTakeBack, system }: Parts) {
 
 function slipWord(what: string, reads: number | undefined, system: System): string {
   if (reads !== undefined) return printQuantity(metre(reads), 'length', { system })
+  if (what === 'photo') return words.photos.aPhoto
   return what === 'step-signed'
     ? words.build.aSignature
     : what === 'step-started'

@@ -4,9 +4,10 @@ import { useLocation } from 'wouter'
 import type { System } from '../../../quantity/printQuantity.ts'
 import type { Saying } from '../../../record/entriesOfJob.ts'
 import { clockText, runningClocks } from '../../model/clocks.ts'
-import { type JobOnSheet, markOf, stagesOf, stepInHand, timesOf } from '../../model/jobOnSheet.ts'
+import { type JobOnSheet, stagesOf, stepInHand, timesOf } from '../../model/jobOnSheet.ts'
 import { liveLimit, type Typed } from '../../model/liveLimit.ts'
 import { type Act, beginningOf, nextAct, resultOf, signatureOf } from '../../model/nextAct.ts'
+import { markOfStep, photoWanted, secondOf, secondSaying, whyNotSecond } from '../../model/signOff.ts'
 import { offSayings, resultNow } from '../../model/tries.ts'
 import type { SizeSheet, StepSheetData, WorkedJob } from '../../model/workedJob.ts'
 import { Action, ActionLink, ActionRow, HoldAction, Question } from '../../parts/Action.tsx'
@@ -15,12 +16,14 @@ import { Sheet } from '../../parts/Sheet.tsx'
 import { StageLine } from '../../parts/StageLine.tsx'
 import { TitleBlock } from '../../parts/TitleBlock.tsx'
 import { useNow } from '../../parts/useNow.ts'
+import { useBench, useBenchState } from '../../sync/BenchContext.tsx'
 import { words } from '../../words/words.ts'
 import { buildPath, stagePaths } from '../paths.ts'
 import { useBlock } from '../useBlock.ts'
 import { useDraft } from '../useDraft.ts'
 import { useKeys } from '../useKeys.ts'
 import { usePut } from '../usePut.ts'
+import { useTakePhoto } from '../useTakePhoto.tsx'
 import css from './Build.module.css'
 import { BuildMain } from './BuildMain.tsx'
 import { BuildNotes } from './BuildNotes.tsx'
@@ -66,6 +69,20 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
   const bolt = bolts.uncounted === '' ? bolts.tight.next : undefined
   const act = nextAct({ step, record, result, typed: size ? { kind: 'nothing' } : typed, running, bolt })
   const sequence = job.state.sequence?.entry
+  const bench = useBench()
+  const { person } = useBenchState()
+  const photo = useTakePhoto(job.number, { step: step.step, ...(step.part && { part: step.part.id }) })
+  const [without, setWithout] = useDraft(`${place} without photo`)
+  const second = secondOf(step, record)
+  const canBeSecond =
+    second.is === 'wanted' &&
+    record !== undefined &&
+    (person === undefined || !(whyNotSecond(record, person) ?? bench.mayNot([secondSaying(step, sequence)], person)))
+  const shutsNow = (step.wants?.shuts.length ?? 0) > 0 && act.act !== 'done'
+  const wantedPhoto = photoWanted(job.state, step)
+  const isPhotoMain = !size && wantedPhoto !== undefined && without === '' && (shutsNow || act.act === 'sign')
+  // Somebody who looks is often near: the sheet stays and says that he is wanted.
+  const goOn = () => step.wants?.secondPerson !== true && forward()
   const next = steps[step.number]
   const previous = steps[step.number - 2]
   const inHand = stepInHand(job)
@@ -80,7 +97,7 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
   const signed = () => {
     bolts.anew()
     bolts.setUncounted('')
-    forward()
+    goOn()
   }
   const sign = (also: readonly Saying[] = []) => put([...also, signature()], signed)
   const take = () => {
@@ -133,6 +150,8 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
     s: tapMain,
     a: act.act === 'tighten' ? bolts.all : undefined,
     w: () => setWhy(!isWhy),
+    c: photo.ask,
+    g: isPhotoMain ? () => setWithout('yes') : undefined,
     escape: size && (() => setSize(undefined)),
   })
 
@@ -188,6 +207,17 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
                   onAsk={(says) => setAsked({ says, onYes: comesOff })}
                   onSign={() => setAsked({ says: words.build.signBadAsk(resultWord('bad')), onYes: () => sign() })}
                 />
+              ) : isPhotoMain ? (
+                <PhotoFirst of={wantedPhoto} onTake={photo.ask} onWithout={() => setWithout('yes')} />
+              ) : canBeSecond && !size ? (
+                <Action
+                  isMain
+                  onDo={() => put([secondSaying(step, sequence)])}
+                  also={words.second.signAlso(second.did.join(', '))}
+                  keys="S"
+                >
+                  {words.second.sign}
+                </Action>
               ) : (
                 <MainAction
                   {...main}
@@ -235,9 +265,11 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
       block={<TitleBlock {...block} />}
     >
       <BuildMain
-        {...{ job, worked, workedKey, step, system, isWhy, bolts, now_ms, trouble, trying }}
+        {...{ job, worked, workedKey, step, system, isWhy, bolts, now_ms, trying, second, put, isPhotoMain }}
+        trouble={trouble ?? photo.trouble}
         typed={size ? { kind: 'nothing' } : typed}
-        mark={markOf(job, step.step)}
+        mark={markOfStep(job, step)}
+        photo={photo}
         onReadSize={(one) => {
           setSize(one)
           setTimeout(() => document.getElementById(READING_ID)?.focus())
@@ -247,6 +279,26 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
     </Sheet>
   )
 }
+
+interface FirstParts {
+  readonly of: string
+  readonly onTake: () => void
+  readonly onWithout: () => void
+}
+
+/** What is shut is not seen again: the photo comes before it. */
+const PhotoFirst = ({ of, onTake, onWithout }: FirstParts) => (
+  <>
+    <Action isMain onDo={onTake} also={of} keys="S">
+      {words.photos.take}
+    </Action>
+    <ActionRow>
+      <Action onDo={onWithout} keys="G">
+        {words.photos.without}
+      </Action>
+    </ActionRow>
+  </>
+)
 
 const sizeAct = (typed: Typed): Act =>
   typed.kind === 'figure' ? { act: 'take', text: typed.text, signs: false } : { act: 'type' }

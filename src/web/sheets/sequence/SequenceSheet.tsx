@@ -3,8 +3,9 @@ import { useState } from 'react'
 import { second } from '../../../quantity/constructors.ts'
 import { printQuantity, type System } from '../../../quantity/printQuantity.ts'
 import { hoursText } from '../../model/clocks.ts'
-import { isDone, type JobOnSheet, markOf, stagesOf, stepInHand } from '../../model/jobOnSheet.ts'
+import { isDone, type JobOnSheet, stagesOf, stepInHand } from '../../model/jobOnSheet.ts'
 import { sayWhen } from '../../model/sayWhen.ts'
+import { markOfStep, secondOf, waitsFor } from '../../model/signOff.ts'
 import type { StepSheetData, WorkedJob } from '../../model/workedJob.ts'
 import { Action, ActionLink } from '../../parts/Action.tsx'
 import { Drawing } from '../../parts/Drawing.tsx'
@@ -246,7 +247,12 @@ function Row({ step, job, isChosen, onChoose }: OneRow) {
     ...step.setUp.filter((text) => text.startsWith('turn ')).map(texts.turn),
     ...(step.wait_s >= 60 ? [texts.wait(printQuantity(second(step.wait_s), 'time', { system: 'metric' }))] : []),
   ]
-  const mark = markOf(job, step.step)
+  const mark = markOfStep(job, step)
+  const lookedAt = secondOf(step, job.state.steps.get(step.step))
+  const also = [
+    ...waitsFor(job, step).map((what) => words.second.waits[what]),
+    ...(lookedAt.is === 'given' && lookedAt.how !== 'second person' ? [words.second.oneShort] : []),
+  ]
   return (
     <li>
       <button type="button" className={css.row} aria-pressed={isChosen} onClick={() => onChoose(step.step)}>
@@ -255,6 +261,7 @@ function Row({ step, job, isChosen, onChoose }: OneRow) {
           <span>
             {before.length > 0 && <small>{before.join(' ')}</small>}
             {step.does}
+            {also.length > 0 && <small>{also.join(', ')}</small>}
           </span>
           {mark !== 'to do' && (
             <>
