@@ -248,11 +248,11 @@ export const BEARING_LIFE = [
   }),
   figure({
     name: 'static-safety',
-    asks: 'How far is a standing or slow ball bearing from being dented?',
+    asks: 'How far is a standing or slow ball or roller bearing from being dented?',
     of: ['staticSafety'],
     inputs: {
       ...standing,
-      kind: told(choice('deep groove', 'angular contact 40°'), 'kind of bearing'),
+      kind: told(choice('deep groove', 'angular contact 40°', 'cylindrical or needle roller'), 'kind of bearing'),
     },
     work: staticSafety,
     answers: (safety) => ({ 'static rating over load': asMargin(sayNumber(safety)) }),
