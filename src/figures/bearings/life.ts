@@ -18,6 +18,7 @@ import {
   taperFactors,
   taperPairThrust,
 } from '../../mechanics/index.ts'
+import { requireAboveZero } from '../../mechanics/limits.ts'
 import { choice, exact, known, knownNumber, list, number, optional, told } from '../frame/ask.ts'
 import { figure } from '../frame/figure.ts'
 import { asMargin, say, sayNumber, sayShare } from '../frame/say.ts'
@@ -213,6 +214,7 @@ export const BEARING_LIFE = [
       f0: told(number, 'the maker’s f0, 12 to 16; 14 is usual'),
     },
     work: ({ radialLoad, axialLoad, staticRating, f0 }) => {
+      requireAboveZero('the static rating', staticRating, 'N')
       const factors = deepGrooveFactors((f0 * axialLoad) / staticRating)
       return { factors, equivalent: equivalentLoad({ radialLoad, axialLoad, factors }) }
     },

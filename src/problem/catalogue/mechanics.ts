@@ -80,7 +80,7 @@ export const MECHANICS = table({
   },
   GEAR_READING_IMPOSSIBLE: {
     says: ({ reading, what }) => `A reading of ${reading} ${what} does not belong to a gear of these teeth and module.`,
-    next: 'Count the teeth and those between the jaws; then check the module with identifyGear.',
+    next: 'Count the teeth and those between the jaws; then check the module: figure which-gear.',
     http: 422,
   },
   GEAR_NOTHING_MEASURED: {
