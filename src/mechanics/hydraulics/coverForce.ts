@@ -37,6 +37,7 @@ export function coverForce({
 }): CoverForce {
   requireAboveZero('the pressure', pressure, 'Pa')
   requireAboveZero('the area', area, 'm²')
+  requireWithin('the area', area, { low: 0, high: 100, unit: 'm²' })
   requireAboveZero('the ceiling', ceiling, 'Pa')
   requireWithin('the ceiling', ceiling, { low: 0, high: 1e5, unit: 'Pa' })
   if (pressure > ceiling * (1 + 1e-9)) {
