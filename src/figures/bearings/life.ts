@@ -21,7 +21,7 @@ import {
 import { requireAboveZero } from '../../mechanics/limits.ts'
 import { choice, exact, known, knownNumber, list, number, optional, told } from '../frame/ask.ts'
 import { figure } from '../frame/figure.ts'
-import { asMargin, say, sayNumber, sayShare } from '../frame/say.ts'
+import { asMargin, say, sayAnswer, sayNumber, sayShare } from '../frame/say.ts'
 
 const kind = told(choice('ball', 'roller'), 'ball or roller')
 const HOURS = { metric: 'h', inch: 'h' } as const
@@ -126,8 +126,14 @@ export const BEARING_LIFE = [
       speed,
     },
     work: lubricationRatio,
-    answers: (ratio) => ({ 'oil thickness over what it needs': asMargin(sayNumber(ratio)) }),
+    answers: (ratio) => ({
+      'thick enough': sayAnswer(ratio >= 1),
+      'oil thickness over what it needs': asMargin(sayNumber(ratio)),
+    }),
     words: 'ratio = viscosity of the oil ÷ viscosity that size and speed want; below 1 metal touches metal',
+    cautions: [
+      'Below 1 a slow old machine may have run well for years: keep to the oil of its book before one is chosen by this.',
+    ],
     example: 'viscosity=20..30 cSt mean-diameter=65 mm speed=1500 rpm',
   }),
   figure({

@@ -88,6 +88,9 @@ export function equivalentLoad({
 }): Range<Newton> {
   requireWithin('the radial load', radialLoad, { low: 0, high: 1e8, unit: 'N' })
   requireWithin('the axial load', axialLoad, { low: 0, high: 1e8, unit: 'N' })
+  requireWithin('the factor e', factors.threshold, { low: 0, high: 3, unit: '' })
+  requireWithin('the factor X', factors.radial, { low: 0, high: 1.2, unit: '' })
+  requireWithin('the factor Y', factors.axial, { low: 0, high: 6, unit: '' })
   const oneLoad = (radial: number, axial: number) => Math.max(radial, factors.radial * radial + factors.axial * axial)
   const { low, high } = spread({ radialLoad, axialLoad }, (exact) =>
     newton(

@@ -115,6 +115,12 @@ export const MECHANICS = table({
     next: 'Give two of first gear (the sun), last gear (the ring) and carrier; a member that is held has the speed 0.',
     http: 422,
   },
+  GEARS_DO_NOT_TOUCH: {
+    says: ({ received, gap }) =>
+      `At ${received} between centres these gears do not touch: the tips end ${gap} short of each other.`,
+    next: 'Measure the tips and the centres again; of a ring the tip diameter is the inner one.',
+    http: 422,
+  },
   PLANET_TEETH_IMPOSSIBLE: {
     says: ({ received, sun, ring, low, high }) =>
       `A planet of ${received} teeth cannot stand between a sun of ${sun} and a ring of ${ring}: plain planets have ${low} to ${high}.`,
