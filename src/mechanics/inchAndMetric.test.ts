@@ -38,6 +38,7 @@ const WITHOUT = [
     'oRingOfDash',
     'pitchCones',
   ],
+  ...['criticalPath', 'firstTime', 'learnedTime', 'threePointTime', 'timeOfChain'],
   ...['planetarySet', 'rangeOf', 'reliabilityFactor', 'reliabilityOfAll', 'sealTrackLimits', 'shapeInflation'],
   ...['shrunkAgainstForced', 'slingLegFactor', 'slingModeFactor', 'studentQuantile', 'taperFactors', 'tappingDrill'],
   ...['threadGeometry', 'tighteningFactor', 'tighteningScatter', 'torqueFactor', 'trainRatio', 'willis', 'wormDrive'],

@@ -174,7 +174,7 @@ export const GEAR_CASES: Cases = {
     m.tightening({
       nominalDiameter: u.mm(12.7),
       stressArea: u.mm2(91.5 * s),
-      strength: { grade: 'SAE 5', isKnown: true, proof: u.MPa(586), tensile: u.MPa(827), source: '' },
+      strength: { grade: 'SAE 5', isKnown: true, proof: u.MPa(586), tensile: u.MPa(827), cautions: [], source: '' },
       condition: 'oiled',
     }),
   tighteningOrder: (u, s) =>

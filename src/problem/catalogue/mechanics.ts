@@ -22,6 +22,11 @@ export const MECHANICS = table({
     next: 'Write the letter and the grade, as H7 for a hole or k6 for a shaft.',
     http: 422,
   },
+  FIT_OF_CLASSES_UNREADABLE: {
+    says: ({ received }) => `'${received}' is not a hole and a shaft.`,
+    next: 'Write the class of the hole with its capital, a stroke, and that of the shaft, as H7/s6.',
+    http: 422,
+  },
   TOLERANCE_CLASS_NOT_TABLED: {
     says: ({ received, size }) => `ISO 286 gives no limits for ${received} at ${size}.`,
     next: 'Give the limits from the drawing, or take a class that the standard has at this size.',
@@ -265,6 +270,28 @@ export const MECHANICS = table({
   DATE_UNREADABLE: {
     says: ({ received }) => `'${received}' is no day of the calendar.`,
     next: 'Write year, month and day as 2026-03-31.',
+    http: 422,
+  },
+  // times
+  NOTHING_TOLD: {
+    says: ({ what, wants }) => `Nothing is told of ${what}: it takes one ${wants} or more.`,
+    next: 'Tell at least one.',
+    http: 422,
+  },
+  WORK_TWICE: {
+    says: ({ name }) => `'${name}' is told twice.`,
+    next: 'Give each work its own name: what comes after them has to say which one it waits for.',
+    http: 422,
+  },
+  WORK_NOT_THERE: {
+    says: ({ name, received, expected }) =>
+      `'${name}' waits for '${received}', which is not told. Told are: ${expected}.`,
+    next: 'Spell it as it stands there, or tell that work too.',
+    http: 422,
+  },
+  WORK_IN_CIRCLE: {
+    says: ({ names }) => `These wait for each other, so that none can begin: ${names}.`,
+    next: 'Look at what each comes after, and take out what need not wait.',
     http: 422,
   },
 })
