@@ -12,6 +12,9 @@ test('an air test above the ceiling is refused, with what to do, also where only
     expect(err).toMatch(/above the ceiling/)
     expect(err).toMatch(/fill with oil/)
   }
+  expect((await ask('cover-force', 'pressure=10 psi', 'area=186 in²')).err).toMatch(
+    /10 psi is above the ceiling of 5 psi/,
+  )
   const { out, code } = await ask('cover-force', 'pressure=3 psi', 'area=186 in²', 'fasteners=12')
   expect(code).toBe(0)
   expect(out).toMatch(/558 lbf/)
