@@ -56,7 +56,9 @@ export function coverForce({
     ...(fasteners === undefined ? {} : { perFastener: newton((pressure * area) / fasteners) }),
     cautions: [
       ...(ceiling > CEILING * (1 + 1e-9)
-        ? ['The ceiling stands above 5 psi (0.34 bar): only where the maker of the machine says so, and never on plate or glass.']
+        ? [
+            'The ceiling stands above 5 psi (0.34 bar): only where the maker of the machine says so, and never on plate or glass.',
+          ]
         : []),
       'Air stores its energy: regulator, relief valve and a ceiling on the pressure; every fastener in; stand clear of covers and plugs.',
       'Fill with oil instead of air where one can. Let the pressure off before anything is loosened. 29 CFR 1910.147.',
