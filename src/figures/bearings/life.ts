@@ -18,9 +18,10 @@ import {
   taperFactors,
   taperPairThrust,
 } from '../../mechanics/index.ts'
+import { requireAboveZero } from '../../mechanics/limits.ts'
 import { choice, exact, known, knownNumber, list, number, optional, told } from '../frame/ask.ts'
 import { figure } from '../frame/figure.ts'
-import { asMargin, say, sayNumber, sayShare } from '../frame/say.ts'
+import { asMargin, say, sayAnswer, sayNumber, sayShare } from '../frame/say.ts'
 
 const kind = told(choice('ball', 'roller'), 'ball or roller')
 const HOURS = { metric: 'h', inch: 'h' } as const
@@ -125,8 +126,14 @@ export const BEARING_LIFE = [
       speed,
     },
     work: lubricationRatio,
-    answers: (ratio) => ({ 'oil thickness over what it needs': asMargin(sayNumber(ratio)) }),
+    answers: (ratio) => ({
+      'thick enough': sayAnswer(ratio >= 1),
+      'oil thickness over what it needs': asMargin(sayNumber(ratio)),
+    }),
     words: 'ratio = viscosity of the oil ÷ viscosity that size and speed want; below 1 metal touches metal',
+    cautions: [
+      'Below 1 a slow old machine may have run well for years: keep to the oil of its book before one is chosen by this.',
+    ],
     example: 'viscosity=20..30 cSt mean-diameter=65 mm speed=1500 rpm',
   }),
   figure({
@@ -213,6 +220,7 @@ export const BEARING_LIFE = [
       f0: told(number, 'the maker’s f0, 12 to 16; 14 is usual'),
     },
     work: ({ radialLoad, axialLoad, staticRating, f0 }) => {
+      requireAboveZero('the static rating', staticRating, 'N')
       const factors = deepGrooveFactors((f0 * axialLoad) / staticRating)
       return { factors, equivalent: equivalentLoad({ radialLoad, axialLoad, factors }) }
     },
@@ -248,11 +256,11 @@ export const BEARING_LIFE = [
   }),
   figure({
     name: 'static-safety',
-    asks: 'How far is a standing or slow ball bearing from being dented?',
+    asks: 'How far is a standing or slow ball or roller bearing from being dented?',
     of: ['staticSafety'],
     inputs: {
       ...standing,
-      kind: told(choice('deep groove', 'angular contact 40°'), 'kind of bearing'),
+      kind: told(choice('deep groove', 'angular contact 40°', 'cylindrical or needle roller'), 'kind of bearing'),
     },
     work: staticSafety,
     answers: (safety) => ({ 'static rating over load': asMargin(sayNumber(safety)) }),

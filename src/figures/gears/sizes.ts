@@ -19,7 +19,7 @@ import {
   thicknessFromSpan,
   toothWear,
 } from '../../mechanics/index.ts'
-import { exact, known, number, optional, rows, told, whole } from '../frame/ask.ts'
+import { exact, known, number, optional, rows, told, whole, yesNo } from '../frame/ask.ts'
 import { figure } from '../frame/figure.ts'
 import { type Lines, say, sayNumber, sayShare, sayWords } from '../frame/say.ts'
 import { gear, helixAngle, module, pressureAngle, shift } from './gear.ts'
@@ -265,9 +265,13 @@ export const GEAR_SIZES = [
     inputs: {
       module,
       pressureAngle,
-      thickness: told(known('length'), 'figures thickness-from-span and thickness-from-pins give it'),
+      thickness: told(
+        known('length'),
+        'figures thickness-from-span and thickness-from-pins give it, of a ring thickness-between-pins',
+      ),
       helixAngle,
       shift,
+      isInternal: optional(told(yesNo, 'yes for a ring; left out an external gear')),
       cutThin: optional(
         told(known('length'), 'how much thinner than drawn it was new; left out not known, from none to all'),
       ),

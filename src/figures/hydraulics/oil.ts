@@ -34,6 +34,8 @@ const [FORTY, HUNDRED] = [celsius(40), celsius(100)]
 /** What one unit of a maker's valve size is, by its own definition: one unit of flow of water at one unit of pressure. */
 const ONE_CV = valveCapacity({ flow: usGallonPerMinute(1), pressureDrop: psi(1), relativeDensity: 1 })
 const ONE_KV = valveCapacity({ flow: cubicMetrePerSecond(1 / 3600), pressureDrop: pascal(1e5), relativeDensity: 1 })
+/** As it is poured. */
+const FILL = { metric: 'l', inch: 'US qt' } as const
 const density = optional(known('density'))
 const displaced = optional(told(known('volume'), 'volume of what dips into it; left out nothing'))
 const machine = {
@@ -322,7 +324,7 @@ export const OIL = [
     of: ['boxFill'],
     inputs: { length: known('length'), width: known('length'), depth: known('length'), displaced },
     work: boxFill,
-    answers: (fill) => ({ 'oil wanted': say('volume', fill) }),
+    answers: (fill) => ({ 'oil wanted': say('volume', fill, FILL) }),
     words: 'length × width × depth − what dips in',
     example: 'length=500 mm width=300 mm depth=75..80 mm displaced=1.5..2 l',
   }),
@@ -332,7 +334,7 @@ export const OIL = [
     of: ['standingCylinderFill'],
     inputs: { diameter: known('length'), depth: known('length'), displaced },
     work: standingCylinderFill,
-    answers: (fill) => ({ 'oil wanted': say('volume', fill) }),
+    answers: (fill) => ({ 'oil wanted': say('volume', fill, FILL) }),
     words: 'area of the circle × depth − what dips in',
     example: 'diameter=16 in depth=4 in',
   }),
@@ -347,7 +349,7 @@ export const OIL = [
       displaced,
     },
     work: lyingCylinderFill,
-    answers: (fill) => ({ 'oil wanted': say('volume', fill) }),
+    answers: (fill) => ({ 'oil wanted': say('volume', fill, FILL) }),
     words: 'segment of the circle below the level × length − what dips in',
     example: 'diameter=400 mm length=500 mm depth=150..160 mm',
   }),

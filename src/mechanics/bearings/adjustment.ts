@@ -15,7 +15,8 @@ import { type Known, type Range, spread } from '../range.ts'
  * @example nutTravel({ angle: degree(45), lead: mm(1.5) })   // 0.1875 mm
  */
 export function nutTravel({ angle, lead }: { readonly angle: Radian; readonly lead: Metre }): Metre {
-  requireAboveZero('the lead', lead, 'm')
+  requireLead(lead)
+  requireWithin('the turn in radians', angle, { low: -MOST_TURNS, high: MOST_TURNS, unit: '' })
   return metre((lead * angle) / (2 * Math.PI))
 }
 
@@ -30,8 +31,16 @@ export function nutTravel({ angle, lead }: { readonly angle: Radian; readonly le
  * @example nutAngle({ travel: mm(0.05), lead: mm(1.5) }).low   // 12 °
  */
 export function nutAngle({ travel, lead }: { readonly travel: Known<Metre>; readonly lead: Metre }): Range<Radian> {
-  requireAboveZero('the lead', lead, 'm')
+  requireLead(lead)
+  requireWithin('the travel', travel, { low: -0.1, high: 0.1, unit: 'm' })
   return spread({ travel }, (exact) => radian((2 * Math.PI * exact.travel) / lead))
+}
+
+const MOST_TURNS = 100 * 2 * Math.PI
+
+function requireLead(lead: Metre): void {
+  requireAboveZero('the lead', lead, 'm')
+  requireWithin('the lead', lead, { low: 0, high: 0.1, unit: 'm' })
 }
 
 /** One taper bearing of a pair, for what warmth does to it. */

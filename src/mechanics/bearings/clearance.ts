@@ -6,6 +6,9 @@ import { type Material, type MaterialName, materialOf } from '../materials.ts'
 import { type Answer, isAtMost, type Known, type Range, spread } from '../range.ts'
 
 const ANGLES = { low: Math.PI / 36, high: Math.PI / 4, unit: '' } as const
+const PLAYS = { low: -0.01, high: 0.01, unit: 'm' } as const
+/** Of a diameter: more interference no ring stands. */
+const TIGHTEST = 0.005
 
 /**
  * Play along the shaft that belongs to a play across it, for one bearing with a contact angle. For a pair with one
@@ -26,6 +29,7 @@ export function axialPlay({
   readonly contactAngle: Radian
 }): Range<Metre> {
   requireWithin('the contact angle in radians', contactAngle, ANGLES)
+  requireWithin('the play across the shaft', radialPlay, PLAYS)
   return spread({ radialPlay }, (exact) => metre(exact.radialPlay / Math.tan(contactAngle)))
 }
 
@@ -47,6 +51,7 @@ export function radialPlay({
   readonly contactAngle: Radian
 }): Range<Metre> {
   requireWithin('the contact angle in radians', contactAngle, ANGLES)
+  requireWithin('the play along the shaft', along, PLAYS)
   return spread({ along }, (exact) => metre(exact.along * Math.tan(contactAngle)))
 }
 
@@ -112,6 +117,10 @@ export function clearanceLeft({
   requireAboveZero('the bore', bore, 'm')
   requireWithin('the inner raceway', innerRaceway, { low: bore * 1.001, high: outerRaceway, unit: 'm' })
   requireWithin('the outer raceway', outerRaceway, { low: innerRaceway, high: outside * 0.9999, unit: 'm' })
+  requireWithin('the clearance as bought', clearance, { low: -0.001, high: 0.005, unit: 'm' })
+  const tight = (of: Metre) => ({ low: -0.005, high: TIGHTEST * of, unit: 'm' }) as const
+  requireWithin('the interference on the shaft', shaftInterference, tight(bore))
+  requireWithin('the interference in the housing', housingInterference, tight(outside))
   requireWithin('how much warmer the inner ring is', innerWarmer, { low: -150, high: 150, unit: '' })
   const [ring, s, h] = [materialOf('bearing steel'), materialOf(shaft), materialOf(housing)]
   const boss = housingOutside ?? metre(4 * outside)

@@ -40,3 +40,9 @@ test('over a range the greatest load is found where the axial load begins to cou
   for (let radial = 900; radial <= 1010; radial += 0.5) expect(at(radial)).toBeLessThanOrEqual(span.high + 1e-9)
   expect(span.high).toBeGreaterThan(Math.max(at(900), at(1010)))
 })
+
+test('a plain roller bearing stands its radial load over its rating, and no thrust', () => {
+  const rest = { radialLoad: newton(4000), staticRating: newton(12000), kind: 'cylindrical or needle roller' } as const
+  expect(staticSafety({ ...rest, axialLoad: newton(0) }).low).toBe(3)
+  expect(() => staticSafety({ ...rest, axialLoad: newton(100) })).toThrow('without a contact angle')
+})

@@ -88,6 +88,9 @@ export function equivalentLoad({
 }): Range<Newton> {
   requireWithin('the radial load', radialLoad, { low: 0, high: 1e8, unit: 'N' })
   requireWithin('the axial load', axialLoad, { low: 0, high: 1e8, unit: 'N' })
+  requireWithin('the factor e', factors.threshold, { low: 0, high: 3, unit: '' })
+  requireWithin('the factor X', factors.radial, { low: 0, high: 1.2, unit: '' })
+  requireWithin('the factor Y', factors.axial, { low: 0, high: 6, unit: '' })
   const oneLoad = (radial: number, axial: number) => Math.max(radial, factors.radial * radial + factors.axial * axial)
   const { low, high } = spread({ radialLoad, axialLoad }, (exact) =>
     newton(
@@ -104,7 +107,11 @@ export function equivalentLoad({
 }
 
 /** Symbols X0 and Y0 by kind; taper bearings by their contact angle. */
-const STATIC = { 'deep groove': [0.6, 0.5], 'angular contact 40°': [0.5, 0.26] } as const
+const STATIC = {
+  'deep groove': [0.6, 0.5],
+  'angular contact 40°': [0.5, 0.26],
+  'cylindrical or needle roller': [1, 0],
+} as const
 
 /**
  * How far a bearing at rest, or turning slowly, is from being dented: static rating over the load. From 1 for quiet
@@ -112,10 +119,12 @@ const STATIC = { 'deep groove': [0.6, 0.5], 'angular contact 40°': [0.5, 0.26] 
  *
  * @param radialLoad, axialLoad symbols F_r, F_a
  * @param staticRating symbol C_0
- * @param kind deep groove, angular contact 40°, or the contact angle of a taper bearing
+ * @param kind deep groove, angular contact 40°, cylindrical or needle roller (no axial load), or the contact angle of a taper
+ *   bearing
  * @returns symbol s_0, low to high
  * @throws VALUE_OUTSIDE, RANGE_TURNED
- * @source ISO 76: P0 = X0 F_r + Y0 F_a, at least F_r; taper X0 = 0.5, Y0 = 0.22 cot α (from memory)
+ * @source ISO 76: P0 = X0 F_r + Y0 F_a, at least F_r; taper X0 = 0.5, Y0 = 0.22 cot α; rollers without a contact angle
+ *   P0 = F_r (from memory)
  * @example staticSafety({ radialLoad: newton(4000), axialLoad: newton(3000), staticRating: newton(12000), kind: 'deep groove' }).low   // 3
  */
 export function staticSafety({
@@ -133,6 +142,13 @@ export function staticSafety({
   requireWithin('the axial load', axialLoad, { low: 0, high: 1e8, unit: 'N' })
   requireAboveZero('the load', rangeOf(radialLoad).low + rangeOf(axialLoad).low, 'N')
   requireAboveZero('the static rating', staticRating, 'N')
+  if (kind === 'cylindrical or needle roller') {
+    requireWithin('the axial load of a roller bearing without a contact angle', axialLoad, {
+      low: 0,
+      high: 0,
+      unit: 'N',
+    })
+  }
   const [x, y] = typeof kind === 'string' ? STATIC[kind] : [0.5, (0.22 * taperFactors(kind.contactAngle).axial) / 0.4]
   return spread(
     { radialLoad, axialLoad },

@@ -36,6 +36,7 @@ export function preloadClosing({
   readonly bearings: readonly [SqueezedBearing, SqueezedBearing]
 }): Range<Metre> {
   requireAboveZero('the preload', force, 'N')
+  requireWithin('the preload', force, { low: 0, high: 1e6, unit: 'N' })
   const give = giveOf(bearings)
   return spread({ force }, (exact) => metre(give * exact.force ** 0.9))
 }

@@ -2,7 +2,7 @@ import { Problem } from '../../problem/problem.ts'
 import { metre, newton, newtonMetre } from '../../quantity/constructors.ts'
 import type { Metre, Newton, NewtonMetre } from '../../quantity/quantity.ts'
 import { requireAboveZero, requireWithin, shown } from '../limits.ts'
-import { type Known, type Range, spread } from '../range.ts'
+import { type Known, type Range, rangeOf, spread } from '../range.ts'
 
 export interface StringAndDrum {
   /** Diameter that the string is wound on. */
@@ -55,15 +55,28 @@ export function scaleReading({
 }): Range<Newton> {
   requireAboveZero('the rolling torque', torque, 'N·m')
   requireDrum({ drumDiameter, stringDiameter })
-  const arm = spread({ drumDiameter, stringDiameter }, (exact) => (exact.drumDiameter + exact.stringDiameter) / 2)
-  const reading = { low: newton(torque.low / arm.low), high: newton(torque.high / arm.high) }
-  if (reading.low > reading.high * (1 + 1e-12)) {
-    throw new Problem('DRUM_TOO_DOUBTFUL', {
-      arm: `${shown(2 * arm.low, 'm')} to ${shown(2 * arm.high, 'm')}`,
-      torque: `${shown(torque.low, 'N·m')} to ${shown(torque.high, 'N·m')}`,
-    })
-  }
-  return { low: reading.low, high: newton(Math.max(reading.low, reading.high)) }
+  const wanted = rangeOf(torque)
+  const arm = armOf({ drumDiameter, stringDiameter })
+  const reading = sureReading(wanted, arm)
+  if (reading) return reading
+  throw new Problem('DRUM_TOO_DOUBTFUL', {
+    arm: `${shown(2 * arm.low, 'm')} to ${shown(2 * arm.high, 'm')}`,
+    torque: `${shown(wanted.low, 'N·m')} to ${shown(wanted.high, 'N·m')}`,
+  })
+}
+
+/** At which the string pulls. */
+export function armOf({ drumDiameter, stringDiameter = NO_STRING }: StringAndDrum): Range<Metre> {
+  return spread({ drumDiameter, stringDiameter }, (exact) => metre((exact.drumDiameter + exact.stringDiameter) / 2))
+}
+
+/** What the scale may read so that the torque is surely right; nothing where torque or arm are known too roughly. */
+export function sureReading(
+  torque: { readonly low: number; readonly high: number },
+  arm: Range<Metre>,
+): Range<Newton> | undefined {
+  const [low, high] = [torque.low / arm.low, torque.high / arm.high]
+  return low <= high * (1 + 1e-12) ? { low: newton(low), high: newton(Math.max(low, high)) } : undefined
 }
 
 const NO_STRING = metre(0)

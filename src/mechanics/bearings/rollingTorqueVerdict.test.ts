@@ -91,3 +91,10 @@ test('used bearings drag less than new ones wherever manuals print both', () => 
     expect(used!.high / fresh!.high).toBeLessThanOrEqual(0.6)
   }
 })
+
+test('a seal whose drag is hardly known leaves a verdict, but no reading to aim at', () => {
+  const narrow = { ...drum, bearings: 'new', forNew: { low: lbfInch(20), high: lbfInch(20) } } as const
+  const told = rollingTorqueVerdict({ ...narrow, force: lbf(5), sealDrag: { low: lbfInch(4), high: lbfInch(5) } })
+  expect(told.isRight).toBe('no')
+  expect(told.scale).toBeUndefined()
+})

@@ -2,7 +2,7 @@ import { lbfInch, newtonMetre } from '../../quantity/constructors.ts'
 import type { Newton, NewtonMetre } from '../../quantity/quantity.ts'
 import { requireAboveZero, requireWithin } from '../limits.ts'
 import { type Answer, type Known, type Range, rangeOf, spread } from '../range.ts'
-import { rollingTorque, type StringAndDrum, scaleReading } from './rollingTorque.ts'
+import { armOf, rollingTorque, type StringAndDrum, sureReading } from './rollingTorque.ts'
 
 /** Of both bearings: one new one makes the pair new. */
 export type BearingState = 'new' | 'used'
@@ -63,7 +63,7 @@ export interface RollingTorqueVerdict {
   readonly torque: Range<NewtonMetre>
   /** The maker's range that it was held against; left out where he gave none for these bearings. */
   readonly wanted?: Range<NewtonMetre>
-  /** What the scale has to read for that range, the seal's drag in it. */
+  /** What the scale has to read for that range, the seal's drag in it; left out where seal or drum are known too roughly. */
   readonly scale?: Range<Newton>
   readonly isRight: Answer
   readonly says: string
@@ -83,7 +83,7 @@ export interface RollingTorqueVerdict {
  * @param bearings new or used; left out not known: then it has to be right for both
  * @param forNew, forUsed the maker's ranges of torque, seal not fitted
  * @returns torque of the bearings, verdict, and what the scale has to read
- * @throws VALUE_OUTSIDE, RANGE_TURNED, DRUM_TOO_DOUBTFUL
+ * @throws VALUE_OUTSIDE, RANGE_TURNED
  * @source statics; new and used apart, seal off, about 20 turns: manuals of axles and transaxles; no range for used ones is
  *   made from that for new ones, for manuals differ in it from 15 to 60 %
  * @example rollingTorqueVerdict({ force: lbf(10), drumDiameter: inch(4), bearings: 'used', forNew: { low: lbfInch(20), high: lbfInch(32) }, forUsed: { low: lbfInch(8), high: lbfInch(15) } }).isRight   // 'no'
@@ -111,17 +111,11 @@ export function rollingTorqueVerdict({
   const places = judged.map((range) => range && placeOf(torque, range))
   const isRight = sameOf(places.map((place) => place && ANSWERS[place]))
   const seal = rangeOf(sealDrag)
+  const scale = wanted && sureReading({ low: wanted.low + seal.high, high: wanted.high + seal.low }, armOf(drum))
   return {
     torque,
-    ...(wanted
-      ? {
-          wanted,
-          scale: scaleReading({
-            torque: { low: newtonMetre(wanted.low + seal.high), high: newtonMetre(wanted.high + seal.low) },
-            ...drum,
-          }),
-        }
-      : {}),
+    ...(wanted ? { wanted } : {}),
+    ...(scale ? { scale } : {}),
     isRight,
     says: says({ bearings, place: wanted && placeOf(torque, wanted), isRight, hasOther: Boolean(forNew ?? forUsed) }),
     cautions: cautions({ bearings, isTight: places[0] === 'above' || places[1] === 'above' }),

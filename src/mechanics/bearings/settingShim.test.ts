@@ -70,3 +70,17 @@ test('a sure shim reaches the target at every corner of the readings (seed 12)',
     { seed: 12 },
   )
 })
+
+test('no shim is thinner than none: that a face may have to be cut is told instead', () => {
+  const loop = [
+    { name: 'case', sign: 1, size: { low: mm(50), high: mm(50.03) } },
+    { name: 'bearings', sign: -1, size: mm(50.01) },
+  ] as const
+  const { possible, sure, cautions } = settingShim({ loop, shimSign: -1, target: { low: mm(0), high: mm(0.02) } })
+  expect(possible.low).toBe(0)
+  expect(possible.high).toBeCloseTo(mm(0.02), 9)
+  expect(sure).toBeUndefined()
+  expect(cautions.join(' ')).toContain('cut back')
+  const wide = settingShim({ loop, shimSign: -1, target: { low: mm(-0.02), high: mm(0.03) } })
+  expect(wide.sure).toEqual({ low: 0, high: expect.closeTo(mm(0.01), 9) })
+})

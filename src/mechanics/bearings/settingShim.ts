@@ -17,7 +17,7 @@ export interface SettingShim {
   readonly loop: Range<Metre>
   /** Shims that reach the target whatever the readings hide; left out where the readings are too coarse for that. */
   readonly sure?: Range<Metre>
-  /** Shims that may reach the target; outside them none does. */
+  /** Shims that may reach the target, from none at all; outside them none does. */
   readonly possible: Range<Metre>
   readonly cautions: readonly string[]
   readonly source: string
@@ -64,19 +64,30 @@ export function settingShim({
       ? { low: wanted.low - free.high, high: wanted.high - free.low }
       : { low: free.low - wanted.high, high: free.high - wanted.low }
   if (possible.high < -1e-9) throw new Problem('SHIM_TARGET_BELOW_ZERO', { high: shown(possible.high, 'm') })
-  const isSure = sure.low <= sure.high + 1e-12
+  const isSure = sure.low <= sure.high + 1e-12 && sure.high > -1e-12
+  const thickness = ({ low, high }: { readonly low: number; readonly high: number }) => ({
+    low: metre(Math.max(0, low)),
+    high: metre(Math.max(0, low, high)),
+  })
   return {
     loop: free,
-    ...(isSure ? { sure: { low: metre(sure.low), high: metre(Math.max(sure.low, sure.high)) } } : {}),
-    possible: { low: metre(possible.low), high: metre(possible.high) },
-    cautions: cautions({ isSure, isPreload: wanted.low < 0 }),
+    ...(isSure ? { sure: thickness(sure) } : {}),
+    possible: thickness(possible),
+    cautions: cautions({ isSure, isPreload: wanted.low < 0, mayNeedNone: possible.low < -1e-9 }),
     source: `sum of ${loop.length} sizes with their signs`,
   }
 }
 
-function cautions({ isSure, isPreload }: { readonly isSure: boolean; readonly isPreload: boolean }): string[] {
+function cautions({
+  isSure,
+  isPreload,
+  mayNeedNone,
+}: Readonly<Record<'isSure' | 'isPreload' | 'mayNeedNone', boolean>>): string[] {
   const said = ['Turn the shaft both ways while the covers are drawn up, then measure the float with the shims in.']
   if (isPreload) said.push('Preload: prove it by rolling torque, seal not fitted; float cannot be felt past zero.')
+  if (mayNeedNone) {
+    said.push('Without any shim it may lie past the target already: then a face has to be cut back, not shimmed.')
+  }
   if (!isSure) said.push('The readings are coarser than the target: measure closer, or set up with a trial shim first.')
   return said
 }

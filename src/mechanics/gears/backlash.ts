@@ -141,6 +141,7 @@ export function backlashRound({
   readonly mostSpread?: Metre
 }): BacklashRound {
   requireWithin('the number of readings', readings.length, { low: 1, high: 1000, unit: '' })
+  requireWithin('the spread that is allowed', mostSpread, { low: 0, high: 0.01, unit: 'm' })
   const ranges = readings.map((reading) => rangeOf(reading))
   for (const range of ranges) requireWithin('a backlash', range, { low: 0, high: 0.05, unit: 'm' })
   const { low, high } = rangeOf(limits)

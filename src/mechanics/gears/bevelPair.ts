@@ -68,6 +68,8 @@ export function straightBevelPair({
   ...told
 }: BevelTold & { readonly addendum?: Metre; readonly dedendum?: Metre }): BevelPair {
   const tooth = { addendum: addendum ?? told.module, dedendum: dedendum ?? metre(1.25 * told.module) }
+  requireWithin('the height above the pitch cone', tooth.addendum, { low: 0, high: 2 * told.module, unit: 'm' })
+  requireWithin('the depth below it', tooth.dedendum, { low: 0, high: 2.5 * told.module, unit: 'm' })
   return bevelPair(told, radian(0), ({ coneDistance }) => {
     const angles = { over: Math.atan(tooth.addendum / coneDistance), under: Math.atan(tooth.dedendum / coneDistance) }
     return { pinion: { ...tooth, ...angles }, wheel: { ...tooth, ...angles } }

@@ -155,3 +155,11 @@ test('a shim behind the cup of the head bearing pushes the pinion as one under i
 test('readings that did not change are told as none, not as a speck', () => {
   expect(() => learnBacklashRatio({ tries: tries([1, 0.4], [1.2, 0.4]) })).toThrow('changed by 0 mm over 0.2 mm')
 })
+
+test('no shim is thinner than none, and wanting less is told', () => {
+  const near = nextBevelShim({ tries: tries([0.1, 0.1], [0.3, 0.25]), target: { low: mm(0.02), high: mm(0.05) } })
+  expect(near.possible.low).toBe(0)
+  const out = nextBevelShim({ tries: tries([0.1, 0.1], [0.3, 0.25]), target: { low: mm(0), high: mm(0.03) } })
+  expect(out.shim).toBe(0)
+  expect(out.cautions.join(' ')).toContain('cut back')
+})

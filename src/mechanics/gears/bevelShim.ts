@@ -134,22 +134,24 @@ export function nextBevelShim({
   const middle = ((wanted.low + wanted.high - read.low - read.high) / (steep.low + steep.high)) * sign
   const shims = (moves: { low: number; high: number }) => {
     const [low, high] = sign > 0 ? [moves.low, moves.high] : [-moves.high, -moves.low]
-    return { low: metre(last.shim + low), high: metre(last.shim + high) }
+    return { low: metre(Math.max(0, last.shim + low)), high: metre(last.shim + high) }
   }
   const reach = shims(possible)
   if (reach.high < 0) throw new Problem('SHIM_TARGET_BELOW_ZERO', { high: shown(reach.high, 'm') })
+  const surely = sure.low <= sure.high + 1e-12 ? shims(sure) : undefined
   const shim = metre(Math.max(0, last.shim + middle))
   const sizes = tries.map((one) => one.shim)
   return {
     ratio: used,
     isLearnt: learnt !== undefined,
     shim,
-    ...(sure.low <= sure.high + 1e-12 ? { sure: shims(sure) } : {}),
+    ...(surely && surely.high >= surely.low ? { sure: surely } : {}),
     possible: reach,
     cautions: [
       ...(learnt?.cautions ?? []),
       ...cautions({
         isLearnt: learnt !== undefined,
+        isOut: last.shim + middle < -1e-9,
         isThere: read.low >= wanted.low && read.high <= wanted.high,
         isFar: Math.abs(middle) > 2 * (Math.max(...sizes) - Math.min(...sizes)),
         disagrees: learnt !== undefined && given !== undefined && learnt.ratio.low * given.low < 0,
@@ -163,6 +165,7 @@ export function nextBevelShim({
 
 function cautions(told: {
   readonly isLearnt: boolean
+  readonly isOut: boolean
   readonly isThere: boolean
   readonly isFar: boolean
   readonly disagrees: boolean
@@ -170,6 +173,7 @@ function cautions(told: {
   const said: string[] = []
   if (told.isThere)
     said.push('The last reading is within the target already: read it round the gear before any change.')
+  if (told.isOut) said.push('Less shim is wanted than there is: the seat has to be cut back, or the other gear moved.')
   if (told.disagrees) said.push('The tries go the other way than the ratio that was given: check where the shim sits.')
   if (!told.isLearnt)
     said.push('Worked from the angles of the gears. After this shim the two tries give the ratio itself.')

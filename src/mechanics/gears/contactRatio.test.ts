@@ -68,3 +68,13 @@ test('flanks slide faster the longer the path on one side', () => {
   expect(slidingSpeed({ ...told, approach: mm(12) })).toBeGreaterThan(slidingSpeed({ ...told, approach: mm(9) }))
   expect(() => slidingSpeed({ ...told, approach: mm(-1) })).toThrow('the path of approach')
 })
+
+test('gears that stand too far apart to touch are refused, and so are centres of another machine', () => {
+  const pair = { module: mm(1), pressureAngle: degree(20), pinionTeeth: 20, wheelTeeth: 20 }
+  const at = (centres: number) =>
+    contactRatio({ ...pair, pinionTip: mm(22), wheelTip: mm(22), centreDistance: mm(centres) })
+  // Tips of 22 mm at 22 mm between centres just meet on the line of centres.
+  expect(at(21.9).transverse).toBeGreaterThan(0)
+  expect(() => at(22.1)).toThrow('do not touch')
+  expect(() => at(40)).toThrow('the centre distance')
+})

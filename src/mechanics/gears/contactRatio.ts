@@ -2,7 +2,7 @@ import { Problem } from '../../problem/problem.ts'
 import { metre, metrePerSecond, radian } from '../../quantity/constructors.ts'
 import type { Metre, MetrePerSecond, Radian, RadianPerSecond } from '../../quantity/quantity.ts'
 import { requireAboveZero, requireWithin, shown } from '../limits.ts'
-import { transverseGear } from './involuteGear.ts'
+import { requireCentres, transverseGear } from './involuteGear.ts'
 
 export interface ContactTold {
   /** Symbol m_n. */
@@ -52,7 +52,7 @@ export interface Contact {
  * @param centreDistance symbol a
  * @param faceWidth symbol b
  * @returns path, arc and contact ratio
- * @throws GEAR_TEETH_IMPOSSIBLE, GEAR_CENTRES_TOO_CLOSE, VALUE_OUTSIDE
+ * @throws GEAR_TEETH_IMPOSSIBLE, GEAR_CENTRES_TOO_CLOSE, GEARS_DO_NOT_TOUCH, VALUE_OUTSIDE
  * @source ISO 21771; 1.2 for spur gears: common practice, no source
  * @example contactRatio({ module: mm(3), pressureAngle: degree(20), pinionTeeth: 12, wheelTeeth: 24, pinionTip: mm(44.84), wheelTip: mm(79.4), centreDistance: mm(56.5) }).transverse   // 1.202
  */
@@ -69,7 +69,7 @@ export function contactRatio(told: ContactTold): Contact {
  * @param centreDistance symbol a
  * @param faceWidth symbol b
  * @returns path, arc and contact ratio
- * @throws GEAR_TEETH_IMPOSSIBLE, GEAR_CENTRES_TOO_CLOSE, VALUE_OUTSIDE
+ * @throws GEAR_TEETH_IMPOSSIBLE, GEAR_CENTRES_TOO_CLOSE, GEARS_DO_NOT_TOUCH, VALUE_OUTSIDE
  * @source ISO 21771, with teeth counted above zero
  * @example internalContactRatio({ module: mm(3), pressureAngle: degree(20), pinionTeeth: 20, wheelTeeth: 60, pinionTip: mm(66), wheelTip: mm(174), centreDistance: mm(60) }).transverse   // 1.95
  */
@@ -81,7 +81,7 @@ function contact(told: ContactTold, side: 1 | -1): Contact {
   const { module, pressureAngle, helixAngle = radian(0), centreDistance, pinionTip, wheelTip } = told
   const pinion = transverseGear({ module, pressureAngle, helixAngle, teeth: told.pinionTeeth })
   const wheel = transverseGear({ module, pressureAngle, helixAngle, teeth: told.wheelTeeth })
-  requireAboveZero('the centre distance', centreDistance, 'm')
+  requireCentres(centreDistance, { standard: (wheel.pitchDiameter + side * pinion.pitchDiameter) / 2, module })
   requireWithin('the tip of the pinion', pinionTip, {
     low: pinion.baseDiameter,
     high: 3 * pinion.pitchDiameter,
@@ -98,6 +98,9 @@ function contact(told: ContactTold, side: 1 | -1): Contact {
   const recess = flank(pinionTip, pinion.baseDiameter) - (pinion.baseDiameter / 2) * tangent
   const approach = side * (flank(wheelTip, wheel.baseDiameter) - (wheel.baseDiameter / 2) * tangent)
   const path = approach + recess
+  if (!(path > 0)) {
+    throw new Problem('GEARS_DO_NOT_TOUCH', { received: shown(centreDistance, 'm'), gap: shown(-path, 'm') })
+  }
   const basePitch = Math.PI * pinion.transverseModule * Math.cos(pinion.pressureAngle)
   const transverse = path / basePitch
   const faceWidth = told.faceWidth ?? metre(0)

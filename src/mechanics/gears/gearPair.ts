@@ -1,9 +1,9 @@
 import { Problem } from '../../problem/problem.ts'
 import { metre, radian } from '../../quantity/constructors.ts'
 import type { Metre, Radian } from '../../quantity/quantity.ts'
-import { requireAboveZero, requireWithin, shown } from '../limits.ts'
+import { requireWithin, shown } from '../limits.ts'
 import { involute, involuteAngle } from './involute.ts'
-import { requireTeeth, transverseGear } from './involuteGear.ts'
+import { requireCentres, requireTeeth, transverseGear } from './involuteGear.ts'
 
 export interface PairTold {
   /** Symbol m_n. */
@@ -103,7 +103,7 @@ function pairSizes(told: PairTold, side: 1 | -1): PairSizes {
   const normalTangent = Math.tan(told.pressureAngle)
   const base = involute(pinion.pressureAngle)
   const centres = told.centreDistance ?? centresOf(base + (2 * normalTangent * shifts) / teeth)
-  requireAboveZero('the centre distance', centres, 'm')
+  requireCentres(centres, { standard, module })
   const cosine = (standard * Math.cos(pinion.pressureAngle)) / centres
   if (cosine > 1) throw tooClose(standard * Math.cos(pinion.pressureAngle))
   const angle = radian(Math.acos(cosine))

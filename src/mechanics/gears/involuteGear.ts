@@ -45,6 +45,18 @@ export function requireTeeth(what: string, teeth: number, fewest = 4): void {
   throw new Problem('GEAR_TEETH_IMPOSSIBLE', { what, received: teeth, fewest, most: 2000 })
 }
 
+/** In modules beyond the standard centres: farther apart no two teeth meet, whatever their shift. */
+const FARTHEST = 4
+
+/** Refuses centres at which these gears cannot be in mesh. */
+export function requireCentres(
+  centreDistance: Metre,
+  { standard, module }: { readonly standard: number; readonly module: Metre },
+): void {
+  requireAboveZero('the centre distance', centreDistance, 'm')
+  requireWithin('the centre distance', centreDistance, { low: 0, high: standard + FARTHEST * module, unit: 'm' })
+}
+
 /**
  * A gear seen along its axis.
  *

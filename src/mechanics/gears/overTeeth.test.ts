@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { degree, metre, mm } from '../../quantity/constructors.ts'
 import { chordalThickness } from './chordalThickness.ts'
-import { overPins, thicknessFromPins } from './pinSize.ts'
+import { betweenPins, overPins, thicknessBetweenPins, thicknessFromPins } from './pinSize.ts'
 import { spanSize, spanTeeth, thicknessFromSpan } from './spanSize.ts'
 import { toothWear } from './toothWear.ts'
 
@@ -69,4 +69,14 @@ test('a helical gear passes more of its wear to the backlash', () => {
   const worn = { ...gear, thickness: mm(6), cutThin: mm(0.1) }
   const { backlashAdded, wear } = toothWear({ ...worn, helixAngle: degree(30) })
   expect(backlashAdded.low).toBeCloseTo(wear.low / Math.cos(degree(30)), 12)
+})
+
+test('an unworn ring with profile shift shows no wear, by its reading between pins', () => {
+  const ring = { module: mm(3), teeth: 60, pressureAngle: degree(20) }
+  for (const shift of [-0.3, 0, 0.4]) {
+    const reading = betweenPins({ ...ring, shift, pin: mm(5.04) })
+    const thickness = thicknessBetweenPins({ ...ring, pin: mm(5.04), reading })
+    const { thinner } = toothWear({ ...ring, shift, thickness, isInternal: true })
+    expect(thinner.low).toBeCloseTo(0, 9)
+  }
 })

@@ -25,12 +25,13 @@ export interface ToothWear {
  *
  * @param module symbol m_n
  * @param pressureAngle symbol α_n
- * @param thickness symbol s_n, from thicknessFromSpan or thicknessFromPins
+ * @param thickness symbol s_n, from thicknessFromSpan, thicknessFromPins or, of a ring, thicknessBetweenPins
  * @param helixAngle, shift symbols β, x_n; left out 0
+ * @param isInternal a ring, whose teeth a shift outward makes thinner; left out an external gear
  * @param cutThin how much thinner than drawn it was new; left out: not known
  * @returns thinning, wear, and what they add to the backlash
  * @throws VALUE_OUTSIDE, RANGE_TURNED
- * @source geometry: s_n = m_n (π / 2 + 2 x tan α_n)
+ * @source geometry: s_n = m_n (π / 2 ± 2 x tan α_n), less for a ring
  * @example toothWear({ module: mm(4), pressureAngle: degree(20), thickness: mm(6), cutThin: mm(0.1) }).wear.high   // 0.18319 mm
  */
 export function toothWear({
@@ -39,6 +40,7 @@ export function toothWear({
   thickness,
   helixAngle,
   shift = 0,
+  isInternal = false,
   cutThin,
 }: {
   readonly module: Metre
@@ -46,6 +48,7 @@ export function toothWear({
   readonly thickness: Known<Metre>
   readonly helixAngle?: Radian
   readonly shift?: number
+  readonly isInternal?: boolean
   readonly cutThin?: Known<Metre>
 }): ToothWear {
   requireWithin('the module', module, { low: 5e-5, high: 0.2, unit: 'm' })
@@ -53,7 +56,7 @@ export function toothWear({
   requireWithin('the profile shift in modules', shift, { low: -2, high: 2, unit: '' })
   requireWithin('the thickness', thickness, { low: 0, high: Math.PI * module, unit: 'm' })
   if (cutThin !== undefined) requireWithin('what it was cut thin', cutThin, { low: 0, high: module, unit: 'm' })
-  const drawn = module * (Math.PI / 2 + 2 * shift * Math.tan(pressureAngle))
+  const drawn = module * (Math.PI / 2 + (isInternal ? -2 : 2) * shift * Math.tan(pressureAngle))
   const now = rangeOf(thickness)
   const thinner = { low: metre(drawn - now.high), high: metre(drawn - now.low) }
   const fresh = cutThin === undefined ? { low: 0, high: Math.max(0, thinner.high) } : rangeOf(cutThin)

@@ -2,6 +2,7 @@ import { cubicMetrePerSecond } from '../../quantity/constructors.ts'
 import type { CubicMetrePerSecond, Metre, Pascal, PascalSecond } from '../../quantity/quantity.ts'
 import { requireAboveZero, requireWithin } from '../limits.ts'
 import { type Known, type Range, rangeOf, spread } from '../range.ts'
+import { requirePressure } from './cylinderForce.ts'
 
 /**
  * Oil that leaks through the ring between a spool or piston and its bore. It goes with the third power of the clearance:
@@ -36,8 +37,9 @@ export function annularLeakage({
   requireAboveZero('the diameter', diameter, 'm')
   requireWithin('the clearance', clearance, { low: 0, high: rangeOf(diameter).low / 20, unit: 'm' })
   requireAboveZero('the length of the land', length, 'm')
-  requireAboveZero('the pressure drop', pressureDrop, 'Pa')
-  requireAboveZero('the viscosity', viscosity, 'Pa·s')
+  requireWithin('the diameter', diameter, { low: 0, high: 2, unit: 'm' })
+  requirePressure(pressureDrop, 'the pressure drop')
+  requireWithin('the viscosity', viscosity, { low: 1e-4, high: 100, unit: 'Pa·s' })
   requireWithin('the eccentricity', eccentricity, { low: 0, high: 1, unit: '' })
   const inputs = { diameter, clearance, length, pressureDrop, viscosity, eccentricity }
   return spread(inputs, (known) =>

@@ -12,6 +12,9 @@ export interface CoverForce {
 
 const CEILING = psi(5)
 
+/** To five digits: read in psi again, the ceiling is 5 and not 4.999. */
+const kilopascals = (pressure: Pascal) => `${Number((pressure / 1000).toPrecision(5))} kPa`
+
 /**
  * Force with which pressure lifts a cover, for a leak test with air: a few psi on a large cover is tonnes.
  *
@@ -37,12 +40,13 @@ export function coverForce({
 }): CoverForce {
   requireAboveZero('the pressure', pressure, 'Pa')
   requireAboveZero('the area', area, 'm²')
+  requireWithin('the area', area, { low: 0, high: 100, unit: 'm²' })
   requireAboveZero('the ceiling', ceiling, 'Pa')
   requireWithin('the ceiling', ceiling, { low: 0, high: 1e5, unit: 'Pa' })
   if (pressure > ceiling * (1 + 1e-9)) {
     throw new Problem('AIR_TEST_TOO_HIGH', {
-      received: shown(pressure, 'Pa'),
-      ceiling: shown(ceiling, 'Pa'),
+      received: kilopascals(pressure),
+      ceiling: kilopascals(ceiling),
       force: shown(pressure * area, 'N'),
     })
   }
@@ -51,6 +55,11 @@ export function coverForce({
     force: newton(pressure * area),
     ...(fasteners === undefined ? {} : { perFastener: newton((pressure * area) / fasteners) }),
     cautions: [
+      ...(ceiling > CEILING * (1 + 1e-9)
+        ? [
+            'The ceiling stands above 5 psi (0.34 bar): only where the maker of the machine says so, and never on plate or glass.',
+          ]
+        : []),
       'Air stores its energy: regulator, relief valve and a ceiling on the pressure; every fastener in; stand clear of covers and plugs.',
       'Fill with oil instead of air where one can. Let the pressure off before anything is loosened. 29 CFR 1910.147.',
     ],

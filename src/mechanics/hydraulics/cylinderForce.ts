@@ -115,7 +115,7 @@ function requireBoreAndRod(bore: Known<Metre>, rod: Known<Metre>): void {
 }
 
 /** Refuses a pressure of nothing, and one that no shop hydraulics stand. */
-export function requirePressure(pressure: Known<Pascal>): void {
-  requireAboveZero('the pressure', pressure, 'Pa')
-  requireWithin('the pressure', pressure, { low: 0, high: 200e6, unit: 'Pa' })
+export function requirePressure(pressure: Known<Pascal>, what = 'the pressure'): void {
+  requireAboveZero(what, pressure, 'Pa')
+  requireWithin(what, pressure, { low: 0, high: 200e6, unit: 'Pa' })
 }

@@ -32,7 +32,9 @@ export function leakDown({
 }): LeakDown {
   requireWithin('the leakage', leakage, { low: 0, high: 1, unit: 'm³/s' })
   requireAboveZero('the area', area, 'm²')
+  requireWithin('the area', area, { low: 0, high: 10, unit: 'm²' })
   requireAboveZero('the time', time, 's')
+  requireWithin('the time', time, { low: 0, high: 31_557_600, unit: 's' })
   return {
     drop: spread({ leakage, area, time }, (known) => metre((known.leakage * known.time) / known.area)),
     volume: spread({ leakage, time }, (known) => cubicMetre(known.leakage * known.time)),

@@ -2,6 +2,7 @@ import { cubicMetrePerSecond, kilogramPerCubicMetre } from '../../quantity/const
 import type { CubicMetrePerSecond, KilogramPerCubicMetre, Metre, Pascal } from '../../quantity/quantity.ts'
 import { requireAboveZero, requireWithin } from '../limits.ts'
 import { type Known, type Range, spread } from '../range.ts'
+import { requirePressure } from './cylinderForce.ts'
 
 /**
  * Oil that goes through a sharp-edged hole.
@@ -28,7 +29,8 @@ export function orificeFlow({
   readonly coefficient?: Known<number>
 }): Range<CubicMetrePerSecond> {
   requireAboveZero('the bore', bore, 'm')
-  requireAboveZero('the pressure drop', pressureDrop, 'Pa')
+  requireWithin('the bore', bore, { low: 0, high: 0.5, unit: 'm' })
+  requirePressure(pressureDrop, 'the pressure drop')
   requireWithin('the density', density, { low: 500, high: 2000, unit: 'kg/m³' })
   requireWithin('the coefficient', coefficient, { low: 0.3, high: 1, unit: '' })
   return spread({ bore, pressureDrop, density, coefficient }, (known) =>

@@ -9,6 +9,7 @@ import type {
 } from '../../quantity/quantity.ts'
 import { requireAboveZero, requireWithin } from '../limits.ts'
 import { type Answer, type Known, type Range, rangeOf, spread } from '../range.ts'
+import { requirePressure } from './cylinderForce.ts'
 
 export interface ReliefSetting {
   /** Where to set it, read at a gauge while it just opens; left out where there is no room. */
@@ -43,8 +44,8 @@ export function reliefSetting({
   readonly margin?: number
   readonly override?: Known<number>
 }): ReliefSetting {
-  requireAboveZero('the working pressure', working, 'Pa')
-  requireAboveZero('the rating of the weakest part', weakest, 'Pa')
+  requirePressure(working, 'the working pressure')
+  requirePressure(weakest, 'the rating of the weakest part')
   requireWithin('the margin', margin, { low: 0, high: 1, unit: '' })
   requireWithin('the override', override, { low: 0, high: 1, unit: '' })
   const rise = rangeOf(override)
@@ -95,7 +96,7 @@ export function reliefHeat({
   readonly oil: Known<CubicMetre>
   readonly time: Known<Second>
 }): ReliefHeat {
-  requireAboveZero('the pressure', pressure, 'Pa')
+  requirePressure(pressure)
   requireAboveZero('the flow', flow, 'm³/s')
   requireAboveZero('the oil', oil, 'm³')
   requireAboveZero('the time', time, 's')

@@ -16,7 +16,7 @@ export interface TubeRating {
  *
  * @param outside symbol D
  * @param wall symbol t, the thinnest; below half of the outside
- * @param strength symbol R_m, tensile strength of the tube; low end for a tube that nobody knows: 310 MPa for soft steel
+ * @param strength symbol R_m, tensile strength of the tube, 100 to 2500 MPa; low end for a tube that nobody knows: 310 MPa for soft steel
  * @param safety left out 4 (common practice); shock asks for 6 to 8
  * @returns symbol p = 2 R_m t/D, and over the safety
  * @throws VALUE_OUTSIDE, RANGE_TURNED
@@ -37,7 +37,7 @@ export function tubeRating({
   requireAboveZero('the outside diameter', outside, 'm')
   requireAboveZero('the wall', wall, 'm')
   requireWithin('the wall', wall, { low: 0, high: rangeOf(outside).low / 2, unit: 'm' })
-  requireAboveZero('the strength', strength, 'Pa')
+  requireWithin('the strength of the tube', strength, { low: 100e6, high: 2500e6, unit: 'Pa' })
   requireWithin('the safety', safety, { low: 2.5, high: 20, unit: '' })
   const inputs = { outside, wall, strength }
   const burst = (known: { outside: number; wall: number; strength: number }) =>

@@ -157,3 +157,11 @@ test('the greatest load of a leg can lie inside what is known of the centre: fou
   expect(middle).toBeGreaterThan(1.015 * Math.max(...corners))
   expect(told).toBeGreaterThanOrEqual(middle)
 })
+
+test('two legs: how far it swings is told, and a centre far beside the line of the eyes is refused', () => {
+  const points = [eye('a', -500, 0), eye('b', 500, 0)]
+  const beside = sling(points, 800, { ...origin, y: mm(-300 * Math.tan(degree(10))) })
+  expect(beside.cautions[0]).toContain('here by 10° at most')
+  expect(sling(points).cautions[0]).toContain('here by 0° at most')
+  expect(() => sling(points, 800, { ...origin, y: mm(310) })).toThrow('not between the eyes')
+})

@@ -60,6 +60,7 @@ export function slingLegs({
   readonly hookHeight: Metre
 }): SlingLegs {
   requireAboveZero('the mass', mass, 'kg')
+  requireWithin('the mass', mass, { low: 0, high: 1e6, unit: 'kg' })
   requireAboveZero('the height of the hook', hookHeight, 'm')
   requireWithin('the number of sling legs', points.length, { low: 2, high: 4, unit: '' })
   const highest = Math.max(...points.map(({ z }) => z))
@@ -80,7 +81,9 @@ export function slingLegs({
   }))
   const flat = legs.find(({ angle }) => angle < FLATTEST_LEG - 1e-9)
   if (flat) throw new Problem('SLING_LEG_FLAT', { name: flat.name, angle: shown(flat.angle, 'rad') })
-  return { legs, cautions: cautions({ legs, count: points.length }) }
+  const swing = points.length === 2 ? swingOf(centre, points as readonly [SlingPoint, SlingPoint]) : 0
+  if (swing > STEEPEST_SWING) throw new Problem('CENTRE_OUTSIDE_SLING')
+  return { legs, cautions: cautions({ legs, count: points.length, swing }) }
 }
 
 /** Steps of a grid over what is known of the centre, on top of the places where another set of legs begins to hold. */
@@ -172,6 +175,25 @@ function choicesOf(count: number): readonly (readonly number[])[] {
   return places.flatMap((a) => places.flatMap((b) => places.flatMap((c) => (a < b && b < c ? [[a, b, c]] : []))))
 }
 
+/** Further than this a unit on two legs does not hang but lies on its side. */
+const STEEPEST_SWING = Math.PI / 4
+
+/** How far a unit on two legs swings about the line of its eyes until its centre hangs below it. */
+function swingOf({ x, y, z }: Place, [a, b]: readonly [SlingPoint, SlingPoint]): number {
+  const [dx, dy] = [b.x - a.x, b.y - a.y]
+  const length = Math.hypot(dx, dy)
+  const swings = ends(x).flatMap((along) =>
+    ends(y).flatMap((across) => {
+      const beside = Math.abs((along - a.x) * dy - (across - a.y) * dx) / length
+      const share = ((along - a.x) * dx + (across - a.y) * dy) / length ** 2
+      return ends(z).map((up) => Math.atan2(beside, a.z + share * (b.z - a.z) - up))
+    }),
+  )
+  return Math.max(...swings)
+}
+
+const ends = (known: Known<Metre>): readonly number[] => Object.values(rangeOf(known))
+
 /** Tensions for a weight of one: both legs and the weight lie in one upright plane. */
 function holdByTwo(directions: readonly Vector[], [first, second]: readonly number[]): readonly number[] | undefined {
   const [a, b] = [directions[first as number] as Vector, directions[second as number] as Vector]
@@ -194,12 +216,24 @@ const scaled = ([x, y, z]: Vector, by: number): Vector => [x * by, y * by, z * b
 const triple = (a: Vector, b: Vector, c: Vector): number =>
   a[0] * (b[1] * c[2] - b[2] * c[1]) - a[1] * (b[0] * c[2] - b[2] * c[0]) + a[2] * (b[0] * c[1] - b[1] * c[0])
 
-function cautions({ legs, count }: { readonly legs: readonly SlingLeg[]; readonly count: number }): string[] {
+function cautions({
+  legs,
+  count,
+  swing,
+}: {
+  readonly legs: readonly SlingLeg[]
+  readonly count: number
+  readonly swing: number
+}): string[] {
   const flat = legs.filter(({ angle }) => angle < Math.PI / 4).map(({ name }) => name)
   const longest = Math.max(...legs.map(({ length }) => length))
   const differ = legs.some(({ length }) => length < 0.98 * longest)
   return [
-    ...(count === 2 ? ['Two legs: it swings about the line of the eyes until its centre hangs below it.'] : []),
+    ...(count === 2
+      ? [
+          `Two legs: it swings about the line of the eyes until its centre hangs below it, here by ${shown(Math.round((swing * 180) / Math.PI) * (Math.PI / 180), 'rad')} at most.`,
+        ]
+      : []),
     ...(count === 4 ? ['Four legs on a stiff unit: each is taken as if only two or three of them carried.'] : []),
     ...(flat.length ? [`Flatter than 45°: ${flat.join(', ')}. Raise the hook or take a spreader.`] : []),
     ...(differ

@@ -85,7 +85,7 @@ export const MECHANICS = table({
   },
   GEAR_READING_IMPOSSIBLE: {
     says: ({ reading, what }) => `A reading of ${reading} ${what} does not belong to a gear of these teeth and module.`,
-    next: 'Count the teeth and those between the jaws; then check the module with identifyGear.',
+    next: 'Count the teeth and those between the jaws; then check the module: figure which-gear.',
     http: 422,
   },
   GEAR_NOTHING_MEASURED: {
@@ -118,6 +118,12 @@ export const MECHANICS = table({
   PLANETARY_SPEEDS_WANTED: {
     says: ({ known }) => `Two of the three speeds have to be known, the third follows; known here: ${known}.`,
     next: 'Give two of first gear (the sun), last gear (the ring) and carrier; a member that is held has the speed 0.',
+    http: 422,
+  },
+  GEARS_DO_NOT_TOUCH: {
+    says: ({ received, gap }) =>
+      `At ${received} between centres these gears do not touch: the tips end ${gap} short of each other.`,
+    next: 'Measure the tips and the centres again; of a ring the tip diameter is the inner one.',
     http: 422,
   },
   PLANET_TEETH_IMPOSSIBLE: {
