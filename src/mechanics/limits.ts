@@ -69,6 +69,9 @@ export function requireWithin(
     received: [shown(low, unit), shown(high, unit)].includes(shown(wrong, unit))
       ? `a little ${wrong < low ? 'below' : 'above'} that`
       : shown(wrong, unit),
-    expected: `from ${shown(low, unit)} to ${shown(high, unit)}`,
+    expected:
+      high === Number.POSITIVE_INFINITY
+        ? `at least ${shown(low, unit)}`
+        : `from ${shown(low, unit)} to ${shown(high, unit)}`,
   })
 }

@@ -42,7 +42,7 @@ export const keyOf = (name: string): string => spaced(name).replaceAll(' ', '-')
  *
  * @param typed key as typed by `keyOf` → text; `?` is the same as not told
  * @param system of the answer; left out: the one most of the units were written in
- * @throws FIGURE_INPUT where a text cannot be read; the problems of the calculation itself
+ * @throws FIGURE_INPUT where a text cannot be read; FIGURE_TURNED; FIGURE_ENDLESS; the problems of the calculation itself
  */
 export function workOut(
   figure: Figure,
@@ -80,7 +80,7 @@ export function workOut(
     return { ...base, results: [], margins: [], taken: [], cautions: [], sources, isBad: true }
   }
   const places = placesIn(spans)
-  const all = refusingIn(chosen, () => places.map((place) => figure.answer({ ...given, ...place })))
+  const all = refusing({ typed, system: chosen }, () => places.map((place) => figure.answer({ ...given, ...place })))
   const lines = merged(all.map((each) => each.lines))
   const shown = lines.map(([name, said]) => ({ said, line: lineOf(name, said, chosen) }))
   const isMargin = (said: Measure | Words) => said.kind === 'measure' && said.isMargin === true
@@ -97,11 +97,17 @@ export function workOut(
   }
 }
 
-function refusingIn<T>(system: System, work: () => T): T {
+/** What the calculation says of values that it made or joined itself is said of what was typed. */
+const OF_WHAT_WAS_TYPED = { RANGE_TURNED: 'FIGURE_TURNED', NOT_A_NUMBER: 'FIGURE_ENDLESS' } as const
+
+function refusing<T>({ typed, system }: { typed: ReadonlyMap<string, string>; system: System }, work: () => T): T {
   try {
     return work()
   } catch (error) {
-    throw error instanceof Problem ? problemInSystem(error, system) : error
+    if (!(error instanceof Problem)) throw error
+    const code = OF_WHAT_WAS_TYPED[error.code as keyof typeof OF_WHAT_WAS_TYPED]
+    if (code) throw new Problem(code, { given: [...typed].map((pair) => pair.join('=')).join(', ') })
+    throw problemInSystem(error, system)
   }
 }
 

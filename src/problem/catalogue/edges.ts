@@ -56,6 +56,16 @@ export const EDGES = table({
     next: ({ next }) => String(next),
     http: 422,
   },
+  FIGURE_TURNED: {
+    says: ({ given }) => `Of these a low end is above its high end: ${given}.`,
+    next: 'Turn the two round, and look at their units.',
+    http: 422,
+  },
+  FIGURE_ENDLESS: {
+    says: ({ given }) => `No number comes out of these: ${given}.`,
+    next: 'Look for a 0, a slipped decimal point or a wrong unit among them.',
+    http: 422,
+  },
   FIGURE_KEY_TWICE: {
     says: ({ key }) => `${key} is told twice.`,
     next: 'Tell it once; several values stand in one list, with commas between.',
