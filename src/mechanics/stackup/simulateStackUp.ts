@@ -6,6 +6,7 @@ import { requireWithin } from '../limits.ts'
 import { normalShareBelow } from '../measuring/distributions.ts'
 import { type AddDraws, type Distribution, drawsOf, quantileOf } from '../measuring/sampler.ts'
 import { requireDistribution, requireSampling, startedGenerator } from '../measuring/simulate.ts'
+import { summedDraws } from '../measuring/summedDraws.ts'
 import { type Correlation, placesOf } from '../measuring/uncertaintyBudget.ts'
 import { type Range, rangeOf } from '../range.ts'
 import { carried, linkName, requireLinks, type StackLink } from './stackLink.ts'
@@ -47,6 +48,8 @@ const BINS = 1 << 14
 /**
  * How the gap of a loop lies when the parts are drawn at random many times over, each with its own shape: for shapes that
  * are far from normal, for measured batches, for sides that were cut in one set-up. The same seed gives the same answer.
+ * A size is drawn from 8192 values of equal share and beyond the outermost of them from its curve: the share below any gap
+ * is right to 7e-5 with one link and far better with several.
  *
  * @param links sizes with sign, tolerance and shape; a shape left out is rectangular, anywhere between the limits
  * @param limits wanted of the gap, for the share outside; left out none
@@ -92,7 +95,6 @@ export function* simulateStackUpInSteps({
   const block = new Float64Array(BLOCK)
   for (let drawn = 0; drawn < samples; ) {
     const gaps = block.subarray(0, Math.min(BLOCK, samples - drawn))
-    gaps.fill(0)
     for (const draw of draws) draw(gaps, generator)
     tally.add(gaps)
     drawn += gaps.length
@@ -130,7 +132,7 @@ function expectedGap(links: readonly StackLink[]): { readonly middle: number; re
     const readings = typeof shape === 'object' ? shape.measured : undefined
     const [low, high] = readings
       ? [Math.min(...readings), Math.max(...readings)]
-      : // Nine standard deviations: a draw of 32 bits ends at 6.4, and what goes together reaches farther.
+      : // Nine standard deviations: a draw ends before 8, and what goes together reaches farther.
         [size - (shape === 'normal' ? 3 : 1) * tolerance, size + (shape === 'normal' ? 3 : 1) * tolerance]
     middle += (carried(link) * (low + high)) / 2
     reach += (Math.abs(carried(link)) * (high - low)) / 2
@@ -163,16 +165,20 @@ function gapTally({
     // Worked in local variables: four times as fast as counting in `held`.
     add(gaps: Float64Array): void {
       let { sum, squares, below, above, least, greatest } = held
+      // Nothing nearer to the middle can pass a limit or be the least or greatest: most gaps are asked only this.
+      const near = Math.max(0, Math.min(-least, greatest, -low, high, reach * (1 - 1e-9)))
       for (let at = 0; at < gaps.length; at++) {
         const gap = (gaps[at] as number) - middle
         sum += gap
         squares += gap * gap
-        if (gap < low) below++
-        if (gap > high) above++
-        if (gap < least) least = gap
-        if (gap > greatest) greatest = gap
-        const place = ((gap + reach) * scale) | 0
-        const bin = place < 0 ? 0 : place >= BINS ? BINS - 1 : place
+        let bin = ((gap + reach) * scale) | 0
+        if (!(Math.abs(gap) < near)) {
+          if (gap < low) below++
+          if (gap > high) above++
+          if (gap < least) least = gap
+          if (gap > greatest) greatest = gap
+          bin = Math.max(0, Math.min(BINS - 1, bin))
+        }
         counts[bin] = (counts[bin] as number) + 1
       }
       Object.assign(held, { sum, squares, below, above, least, greatest })
@@ -222,8 +228,8 @@ function drawsOfLinks({
   })
   const joined = [...new Set(pairs.flatMap(({ places }) => places))].sort((a, b) => a - b)
   const alone = named.filter((_, at) => !joined.includes(at))
-  const single = alone.map(({ link, distribution }) => drawsOf({ distribution, times: carried(link) }))
-  if (joined.length === 0) return single
+  const single = summedDraws(alone.map(({ link, distribution }) => ({ distribution, times: carried(link) })))
+  if (joined.length === 0) return [single]
 
   const matrix = joined.map((a) =>
     joined.map((b) => {
@@ -232,7 +238,7 @@ function drawsOfLinks({
     }),
   )
   const members = joined.map((at) => named[at] as (typeof named)[0])
-  return [...single, drawTogether({ members, factor: choleskyFactor(matrix) })]
+  return [single, drawTogether({ members, factor: choleskyFactor(matrix) })]
 }
 
 function drawTogether({
