@@ -215,6 +215,16 @@ test.each([
     ['stations=0 mm'],
     "stations: '0 mm': this has no diameter in row 1. Wanted is length, as 30.02 mm or 1-3/16 in.",
   ],
+  [
+    'shim-pack',
+    ['stock=a, 1..2 mm', 'target=1..2 mm'],
+    "stock: '1..2 mm': this range stands in a list that takes single numbers. Give one number for each.",
+  ],
+  [
+    'loop-by-chance',
+    ['links=a, opens, 1, 0.1 mm', 'measured=b, 1 mm'],
+    "'b' is no size of this loop. Its sizes are: a.",
+  ],
   ['journal-taper', ['stations=0, 1, 2 mm'], "stations: '0, 1, 2 mm': this has 3 columns. A row has: along, diameter."],
 ])('wrong use of %s %j is told and ends with 2', async (name, inputs, says) => {
   const { err, code } = await ask(name, ...inputs)
