@@ -251,3 +251,15 @@ test('a list takes its unit from the last, and decimal commas with semicolons', 
   expect(await mean('30,01; 30,02; 30,03 mm')).toBeCloseTo(0.03002, 12)
   expect(await mean('1.1816, 1.1817, 1.1818 in')).toBeCloseTo(1.1817 * 0.0254, 12)
 })
+
+test('characters that do not show are refused, line ends of a pasted list are not', async () => {
+  const hidden = await ask('shim-pack', 'stock=\u001b[31ma, 1 mm', 'target=1..2 mm')
+  expect(hidden.err).toContain("'stock=·[31ma, 1 mm' has characters that do not show (· here).")
+  expect(hidden.code).toBe(2)
+  expect((await ask('sp\u202ean')).err).toContain("'sp·an' has characters")
+  expect((await ask('readings', 'readings=30.012,\n30.014,\r\n\t30.013 mm')).out).toMatch(/mean: +30.013 mm/)
+})
+
+test('doubts that are known well have no end of freedom, and no nought', async () => {
+  expect((await ask('doubts', 'doubts=gauge, 1 µm')).out).toMatch(/degrees of freedom: +without end/)
+})

@@ -29,7 +29,11 @@ export function printMeasure({ as, unit, ...ends }: Measure, system: System): st
 
 /** What rounding left of nothing is nothing: −8e-15 mm beside 0.15 mm, or by itself. */
 const clean = (value: number, { low, high }: Pick<Measure, 'low' | 'high'>): number =>
-  Math.abs(value) <= Math.max(1e-14, 1e-9 * Math.max(Math.abs(low), Math.abs(high))) ? 0 : value
+  Number.isFinite(low) &&
+  Number.isFinite(high) &&
+  Math.abs(value) <= Math.max(1e-14, 1e-9 * Math.max(Math.abs(low), Math.abs(high)))
+    ? 0
+    : value
 
 const span = (low: number, high: number, print: (value: number) => string): string =>
   print(low) === print(high) ? print(low) : `${print(low)}..${print(high)}`
