@@ -263,3 +263,7 @@ test('characters that do not show are refused, line ends of a pasted list are no
 test('doubts that are known well have no end of freedom, and no nought', async () => {
   expect((await ask('doubts', 'doubts=gauge, 1 µm')).out).toMatch(/degrees of freedom: +without end/)
 })
+
+test('ends of a range that print alike are printed once', async () => {
+  expect((await ask('step-uncertainty', 'step=10.0000..10.0001 µm')).out).toMatch(/standard uncertainty: 0.0029 mm/)
+})

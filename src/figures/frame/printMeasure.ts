@@ -24,7 +24,8 @@ export function printMeasure({ as, unit, ...ends }: Measure, system: System): st
   const options = { system }
   // A hair of rounding between two equal ends is no range.
   if (high - low <= 1e-12 * Math.max(Math.abs(low), Math.abs(high))) return printQuantity(low as never, as, options)
-  return printRange({ low, high } as never, as, options)
+  // Ends that print alike are one.
+  return printRange({ low, high } as never, as, options).replace(/^(.+)\.\.\1(?=$| )/, '$1')
 }
 
 /** What rounding left of nothing is nothing: −8e-15 mm beside 0.15 mm, or by itself. */
