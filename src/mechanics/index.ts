@@ -82,6 +82,7 @@ export type { LoadFactors } from './bearings/equivalentLoad.ts'
 export { deepGrooveFactors, equivalentLoad, staticSafety, taperFactors } from './bearings/equivalentLoad.ts'
 export {
   contaminationFactor,
+  fatigueLimitFromStatic,
   lifeModificationFactor,
   lubricationRatio,
   modifiedLifeTime,
@@ -94,6 +95,8 @@ export { housingSeat, shaftSeat } from './bearings/recommendedSeat.ts'
 export type { LifeEdition, LifeSpread } from './bearings/reliability.ts'
 export { ratingForReliability, reliabilityFactor, reliabilityOfAll } from './bearings/reliability.ts'
 export { rollingTorque, scaleReading } from './bearings/rollingTorque.ts'
+export type { BearingState, DragPlace, RollingTorqueVerdict } from './bearings/rollingTorqueVerdict.ts'
+export { rollingTorqueVerdict, usualRollingTorque } from './bearings/rollingTorqueVerdict.ts'
 export type { LoopSize, SettingShim } from './bearings/settingShim.ts'
 export { settingShim } from './bearings/settingShim.ts'
 export type { TaperBearing } from './bearings/taperPair.ts'
