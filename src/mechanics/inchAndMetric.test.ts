@@ -26,12 +26,11 @@ const UNITS = [
  * and dates: there is nothing to type in inches.
  */
 const WITHOUT = [
-  ...['bevelBacklashRatio', 'boltShare', 'coaxialRingTeeth', 'coverageFactor'],
+  ...['bevelBacklashRatio', 'coaxialRingTeeth', 'coverageFactor'],
   ...['deepGrooveFactors', 'eyeboltShare', 'fewestTeeth', 'frictionOf', 'heatLimitOf', 'housingSeat', 'instrumentDue'],
   ...[
     'involute',
     'involuteAngle',
-    'materialOf',
     'moduleFromDiametralPitch',
     'normalQuantile',
     'normalShareBelow',
@@ -77,19 +76,35 @@ test('every exported calculation is tried, is a unit, or takes nothing that has 
   expect([...tried, ...WITHOUT].filter((name) => !exported.includes(name))).toEqual([])
 })
 
-test('what is not tried takes no quantity with inches, by its own signature', () => {
+test('what is not tried takes no quantity with inches, by its own signature and the types that it names', () => {
   const sources = readdirSync(join(process.cwd(), 'src', 'mechanics'), { recursive: true })
     .map(String)
     .filter((file) => file.endsWith('.ts') && !file.includes('.test.') && !file.startsWith('testing'))
     .map((file) => readFileSync(join(process.cwd(), 'src', 'mechanics', file), 'utf8'))
-  const TYPED =
-    /\b(Metre|SquareMetre|CubicMetre|Newton|NewtonMetre|Pascal|Kilogram|Kelvin\w*|PerKelvin|Watt)\b|PerSecond\b/
+  const quantities = readFileSync(join(process.cwd(), 'src', 'quantity', 'quantity.ts'), 'utf8')
+  const inInches = [...quantities.matchAll(/export type (\w+) = Quantity</g)]
+    .map(([, name = '']) => name)
+    .filter((name) => !['Second', 'Radian', 'RadianPerSecond'].includes(name))
+  expect(inInches).toContain('NewtonPerMetre')
+  /** A text with that of every type that it names. */
+  const withTypes = (text: string, seen: ReadonlySet<string>): string => {
+    const named = [...text.matchAll(/\b[A-Z]\w+\b/g)].map(([name]) => name).filter((name) => !seen.has(name))
+    return [...new Set(named)].reduce((all, name) => {
+      const told = new RegExp(`^(?:export )?(?:interface|type) ${name}\\b[^\\n]*\\n(?:(?:  |\\})[^\\n]*\\n)*`, 'm')
+      const found = sources.map((source) => told.exec(source)?.[0]).find((each) => each !== undefined)
+      return found ? `${all} ${withTypes(found, new Set([...seen, ...named]))}` : all
+    }, text)
+  }
   for (const name of WITHOUT) {
     const declared = new RegExp(`export function\\*? ${name}\\b(?:<[^>]*>)?\\(`)
     const source = sources.find((text) => declared.test(text)) ?? ''
     const from = source.search(declared)
     expect(from, `${name} is declared somewhere`).toBeGreaterThanOrEqual(0)
-    expect(argumentsAt(source, from).replaceAll('RadianPerSecond', ''), name).not.toMatch(TYPED)
+    const told = withTypes(argumentsAt(source, from), new Set())
+    expect(
+      inInches.filter((quantity) => new RegExp(`\\b${quantity}\\b`).test(told)),
+      name,
+    ).toEqual([])
   }
 })
 

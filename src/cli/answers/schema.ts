@@ -509,7 +509,7 @@ const figureLine = z
     name: text,
     says: text.describe('For people, with its unit.'),
     dimension: text.nullable().describe('number and share have no unit; null for words.'),
-    low: z.number().nullable().describe('In SI; null for words.'),
+    low: z.number().nullable().describe('In SI; null for words, and where `says` tells of no end.'),
     high: z.number().nullable(),
   })
   .meta({ id: 'FigureLine' })

@@ -215,6 +215,16 @@ test.each([
     ['stations=0 mm'],
     "stations: '0 mm': this has no diameter in row 1. Wanted is length, as 30.02 mm or 1-3/16 in.",
   ],
+  [
+    'shim-pack',
+    ['stock=a, 1..2 mm', 'target=1..2 mm'],
+    "stock: '1..2 mm': this range stands in a list that takes single numbers. Give one number for each.",
+  ],
+  [
+    'loop-by-chance',
+    ['links=a, opens, 1, 0.1 mm', 'measured=b, 1 mm'],
+    "'b' is no size of this loop. Its sizes are: a.",
+  ],
   ['journal-taper', ['stations=0, 1, 2 mm'], "stations: '0, 1, 2 mm': this has 3 columns. A row has: along, diameter."],
 ])('wrong use of %s %j is told and ends with 2', async (name, inputs, says) => {
   const { err, code } = await ask(name, ...inputs)
@@ -240,4 +250,20 @@ test('a list takes its unit from the last, and decimal commas with semicolons', 
   expect(await mean('30.012, 30.015, 30.012 mm')).toBeCloseTo(0.030013, 12)
   expect(await mean('30,01; 30,02; 30,03 mm')).toBeCloseTo(0.03002, 12)
   expect(await mean('1.1816, 1.1817, 1.1818 in')).toBeCloseTo(1.1817 * 0.0254, 12)
+})
+
+test('characters that do not show are refused, line ends of a pasted list are not', async () => {
+  const hidden = await ask('shim-pack', 'stock=\u001b[31ma, 1 mm', 'target=1..2 mm')
+  expect(hidden.err).toContain("'stock=·[31ma, 1 mm' has characters that do not show (· here).")
+  expect(hidden.code).toBe(2)
+  expect((await ask('sp\u202ean')).err).toContain("'sp·an' has characters")
+  expect((await ask('readings', 'readings=30.012,\n30.014,\r\n\t30.013 mm')).out).toMatch(/mean: +30.013 mm/)
+})
+
+test('doubts that are known well have no end of freedom, and no nought', async () => {
+  expect((await ask('doubts', 'doubts=gauge, 1 µm')).out).toMatch(/degrees of freedom: +without end/)
+})
+
+test('ends of a range that print alike are printed once', async () => {
+  expect((await ask('step-uncertainty', 'step=10.0000..10.0001 µm')).out).toMatch(/standard uncertainty: 0.0029 mm/)
 })

@@ -30,7 +30,7 @@ export async function figure(
     io.out(asked.json ? jsonLine(listOf(of)) : listWords(of, pen).join('\n'))
     return 0
   }
-  const words = wordsOf([name, ...inputs])
+  const words = wordsOf([name, ...inputs].map(readable))
   const [room, found] = figureNamed(words.name)
   const about = aboutOf(room, found)
   if (asked.help === true || words.inputs.length === 0) {
@@ -78,6 +78,14 @@ function aboutOf(room: string, told: Figure): About {
     })),
     example: `matchmark figure ${told.name} ${told.example}`,
   }
+}
+
+/** Line ends of a pasted list are spaces; what no terminal shows (and some obey) is refused. */
+function readable(word: string): string {
+  const line = word.replace(/\s+/g, ' ')
+  if (!/[\p{Cc}\p{Cf}]/u.test(line)) return line
+  const reason = `'${line.replace(/[\p{Cc}\p{Cf}]/gu, '·')}' has characters that do not show (· here)`
+  throw new Problem('WRONG_USE', { reason, help: 'matchmark figure' })
 }
 
 /** The words before the first `=` are the name; a word without one goes with the value before it: `lead=1.5 mm`. */

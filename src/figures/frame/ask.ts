@@ -235,7 +235,10 @@ export function list<T>(ask: Ask<T>): Ask<readonly T[]> {
     read: (written) => {
       const items = parted(written, written.includes(';') ? ';' : ',')
       const reads = items.map((item) => ask.read(withUnit(item, items, ask.dimension)))
-      return { value: reads.map(single), systems: reads.flatMap(({ systems }) => systems) }
+      return {
+        value: reads.map((read, at) => single(read, items[at]!)),
+        systems: reads.flatMap(({ systems }) => systems),
+      }
     },
   }
 }
@@ -267,7 +270,7 @@ export function rows<A extends Asks>(columns: A): Ask<readonly Given<A>[]> {
           const beside = [...table.flat(), ...cells]
           const read = ask.read(withUnit(cell, beside, ask.dimension))
           systems.push(...read.systems)
-          row[name] = single(read)
+          row[name] = single(read, cell)
         })
         return row as Given<A>
       })
@@ -285,13 +288,8 @@ const refused = (written: string, why: string, next: string) =>
   new Problem('FIGURE_INPUT', { key: `'${clip(written)}'`, says: `this ${why}.`, next })
 
 /** A list holds numbers, not ranges that somebody would have to go through. */
-function single<T>({ value, span }: Read<T>): T {
-  if (span)
-    throw refused(
-      `${span.low}..${span.high}`,
-      'range stands in a list that takes single numbers',
-      'Give one number for each.',
-    )
+function single<T>({ value, span }: Read<T>, written: string): T {
+  if (span) throw refused(written, 'range stands in a list that takes single numbers', 'Give one number for each.')
   return value as T
 }
 

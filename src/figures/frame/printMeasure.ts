@@ -25,12 +25,17 @@ export function printMeasure({ as, unit, digits, ...ends }: Measure, system: Sys
   const options = { system, ...(digits !== undefined && system === 'metric' && { digits }) }
   // A hair of rounding between two equal ends is no range.
   if (high - low <= 1e-12 * Math.max(Math.abs(low), Math.abs(high))) return printQuantity(low as never, as, options)
-  return printRange({ low, high } as never, as, options)
+  // Ends that print alike are one.
+  return printRange({ low, high } as never, as, options).replace(/^(.+)\.\.\1(?=$| )/, '$1')
 }
 
 /** What rounding left of nothing is nothing: −8e-15 mm beside 0.15 mm, or by itself. */
 const clean = (value: number, { low, high }: Pick<Measure, 'low' | 'high'>): number =>
-  Math.abs(value) <= Math.max(1e-14, 1e-9 * Math.max(Math.abs(low), Math.abs(high))) ? 0 : value
+  Number.isFinite(low) &&
+  Number.isFinite(high) &&
+  Math.abs(value) <= Math.max(1e-14, 1e-9 * Math.max(Math.abs(low), Math.abs(high)))
+    ? 0
+    : value
 
 const span = (low: number, high: number, print: (value: number) => string): string =>
   print(low) === print(high) ? print(low) : `${print(low)}..${print(high)}`

@@ -276,7 +276,6 @@ export const READINGS = [
       'days left': asMargin(sayNumber(daysLeft)),
     }),
     words: 'last check + months',
-    cautions: ['An instrument that was dropped is due today.'],
     example: 'checked=2025-01-31 months=12 today=2026-01-10',
   }),
 ]

@@ -59,7 +59,7 @@ function withMeasured(
   const names = links.map(({ name }) => name)
   const missing = batch.find(({ name }) => !names.includes(name))
   if (missing) {
-    const says = `'${missing.name}' is no size of this loop`
+    const says = `'${missing.name}' is no size of this loop.`
     throw new Problem('FIGURE_INPUT', { key: 'measured', says, next: `Its sizes are: ${names.join(', ')}.` })
   }
   return links.map((link) => {

@@ -29,8 +29,8 @@ const OF_UNIT: Readonly<Record<LimitShape, Quantile>> = {
   'half-cosine': (share) => (2 / Math.PI) * Math.asin(2 * share - 1),
 }
 
-/** A distribution as a standard one, moved and stretched. */
-function standardOf(distribution: Exclude<Distribution, { shape: 'measured' }>): {
+/** A distribution as a standard one, moved and stretched; the quantiles of one shape are one function. */
+export function spreadOf(distribution: Exclude<Distribution, { shape: 'measured' }>): {
   readonly quantile: Quantile
   readonly middle: number
   readonly stretch: number
@@ -58,7 +58,7 @@ export function quantileOf(distribution: Distribution): Quantile {
     const sorted = Float64Array.from(distribution.readings).sort()
     return (share) => sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))] as number
   }
-  const { quantile, middle, stretch } = standardOf(distribution)
+  const { quantile, middle, stretch } = spreadOf(distribution)
   return (share) => middle + stretch * quantile(share)
 }
 
@@ -127,6 +127,15 @@ function curveOf(quantile: Quantile): Curve {
   return curve
 }
 
+/** The value of a standard curve at a draw, from 0 to 2³², from its pieces. */
+export function drawAt(quantile: Quantile, draw: number): number {
+  const curve = curveOf(quantile)
+  const piece = Math.floor((draw / DRAWS) * PIECES)
+  if (piece < END || piece >= PIECES - END) return inTail(curve, draw)
+  const at = 2 * (piece - END)
+  return (curve.middle[at] as number) + (curve.middle[at + 1] as number) * (draw - (piece * DRAWS) / PIECES)
+}
+
 /** The value at a draw that lies in one of the ends. */
 function inTail({ quantile, tails }: Curve, draw: number): number {
   for (const { count, low, high } of tails) {
@@ -136,7 +145,7 @@ function inTail({ quantile, tails }: Curve, draw: number): number {
     const at = 2 * (piece - (piece < END * CUT ? END : count - END * CUT))
     return (table[at] as number) + (table[at + 1] as number) * (draw - (piece * DRAWS) / count)
   }
-  return quantile((draw + 0.5) / DRAWS)
+  return quantile(Number.isInteger(draw) ? (draw + 0.5) / DRAWS : draw / DRAWS)
 }
 
 /**
@@ -149,7 +158,7 @@ function inTail({ quantile, tails }: Curve, draw: number): number {
  */
 export function drawsOf({ distribution, times }: { distribution: Distribution; times: number }): AddDraws {
   if (distribution.shape === 'measured') return drawsOfReadings(distribution.readings.map((reading) => times * reading))
-  const { quantile, middle, stretch } = standardOf(distribution)
+  const { quantile, middle, stretch } = spreadOf(distribution)
   const curve = curveOf(quantile)
   const [shift, scale] = [times * middle, times * stretch]
   // Not a number marks the ends, which are seen to afterwards: branching on the piece takes a quarter more (bench monteCarlo).

@@ -48,6 +48,40 @@ test('an inch shim of 0.010 in and its metric neighbour are told apart', () => {
   expect(ids(chooseShims({ stock, target: { low: mm(0.253), high: mm(0.255) } }).pack?.shims)).toBe('inch')
 })
 
+test('ten shims of a thou are ten thou: inch sizes are not rounded to micrometres', () => {
+  const stock = Array.from({ length: 10 }, (_, at) => ({ id: `s${at}`, thickness: inch(0.001) }))
+  const { pack } = chooseShims({ stock, target: { low: inch(0.0099), high: inch(0.0101) } })
+  expect(pack?.shims).toHaveLength(10)
+  expect(pack?.total).toBeCloseTo(inch(0.01), 12)
+})
+
+test('no pack strays out of its target, inch and metric shims in one drawer, to the ten-thousandth (seed 41)', () => {
+  const drawer = fc.array(fc.tuple(fc.boolean(), fc.integer({ min: 10, max: 300 })), { minLength: 1, maxLength: 9 })
+  const asked = [drawer, fc.integer({ min: 0, max: 20_000 }), fc.integer({ min: 0, max: 40 })] as const
+  fc.assert(
+    fc.property(...asked, (told, low, width) => {
+      // Tenths of a thou are 2540 nm, micrometres 1000.
+      const nanometres = told.map(([isInch, size]) => size * (isInch ? 2540 : 1000))
+      const stock = told.map(([isInch, size], at) => ({
+        id: `s${at}`,
+        thickness: isInch ? inch(size / 10_000) : mm(size / 1000),
+      }))
+      const target = { low: low * 60, high: (low + width) * 60 }
+      const all = Array.from({ length: 2 ** stock.length }, (_, mask) => {
+        const used = nanometres.filter((_, at) => mask & (1 << at))
+        return { count: used.length, total: used.reduce((sum, size) => sum + size, 0) }
+      }).filter(({ total }) => total >= target.low && total <= target.high)
+      const off = (total: number) => Math.abs(total - (target.low + target.high) / 2)
+      const score = ({ count, total }: { count: number; total: number }) => count * 1e9 + off(total)
+      const best = all.length ? Math.min(...all.map(score)) : undefined
+      const { pack } = chooseShims({ stock, target: { low: mm(target.low / 1e6), high: mm(target.high / 1e6) } })
+      const found = pack && score({ count: pack.shims.length, total: Math.round(pack.total * 1e9) })
+      expect(found).toEqual(best)
+    }),
+    { seed: 41, numRuns: 150 },
+  )
+})
+
 test('agrees with trying every combination, and never takes more shims (seed 40)', () => {
   const sizes = fc.array(fc.integer({ min: 1, max: 60 }), { minLength: 1, maxLength: 9 })
   fc.assert(
@@ -94,5 +128,8 @@ test('refuses a target below zero, a shim of nothing and a stock without end', (
   expect(() => chooseShims({ stock: Array.from({ length: 201 }, () => shims(1)[0] as Shim), target })).toThrow(
     '201 shims',
   )
+  // Sizes to the nanometre that share no step, in a thick pack: too many sums to look at.
+  const odd = Array.from({ length: 150 }, (_, at) => ({ id: `s${at}`, thickness: mm(1 + at / 1e6) }))
+  expect(() => chooseShims({ stock: odd, target: { low: mm(90), high: mm(95) } })).toThrow('at most 1 can be searched')
   expect(() => chooseShims({ stock: shims(1), target: { low: mm(200), high: mm(300) } })).toThrow('the shim pack')
 })

@@ -25,11 +25,15 @@ export interface ShimChoice {
 const MOST_SHIMS = 200
 const THICKEST_PACK = 0.1
 const FEWEST_UNREACHED = 0xffff
+const NANOMETRES = 1e9
+/** Sums times shims that can be looked at: a hundred megabytes, a second. */
+const MOST_SUMS = 1e8
 
 /**
  * Which of the measured shims on the bench make up a pack: fewest shims, then nearest to the middle of the target. Exact:
- * every combination counts, in whole micrometres. Up to 200 shims and a pack of 100 mm; the same stock in the same order
- * gives the same pack.
+ * every combination counts, in the largest step that all the measured sizes are multiples of (a micrometre, a tenth of a
+ * thou), down to a nanometre. Up to 200 shims and a pack of 100 mm, fewer where inch and metric sizes share a small step only; the
+ * same stock in the same order gives the same pack.
  *
  * @param stock shims that are there, each with its measured thickness
  * @param target thickness wanted, low to high; a low end below zero counts as no shim
@@ -54,15 +58,23 @@ export function chooseShims({
   for (const { id, thickness } of stock)
     requireWithin(`the shim ${id}`, thickness, { low: 1e-6, high: THICKEST_PACK, unit: 'm' })
 
-  const sizes = stock.map(({ thickness }) => Math.round(thickness * 1e6))
-  const [least, most] = [Math.max(0, Math.ceil(low * 1e6 - 1e-3)), Math.floor(high * 1e6 + 1e-3)]
-  const reached = reach(sizes, most + Math.max(1, ...sizes))
+  const nanometres = stock.map(({ thickness }) => Math.round(thickness * NANOMETRES))
+  const step = nanometres.reduce(commonStep, 0) || 1000
+  const sizes = nanometres.map((size) => size / step)
+  // A thousandth of a nanometre is what rounding may leave of a limit.
+  const least = Math.max(0, Math.ceil((low * NANOMETRES - 1e-3) / step))
+  const most = Math.floor((high * NANOMETRES + 1e-3) / step)
+  const limit = most + Math.max(1, ...sizes)
+  if (limit * stock.length > MOST_SUMS) {
+    throw new Problem('SHIM_STOCK_TOO_LARGE', { received: stock.length, expected: Math.floor(MOST_SUMS / limit) })
+  }
+  const reached = reach(sizes, limit)
   const packOf = (total: number): ShimPack => {
     const shims = reached.shimsOf(total).map((index) => stock[index] as Shim)
     return { shims, total: metre(shims.reduce((sum, { thickness }) => sum + thickness, 0)) }
   }
 
-  const middle = (low + high) * 5e5
+  const middle = ((low + high) * NANOMETRES) / 2 / step
   let chosen: number | undefined
   for (let total = least; total <= most; total++) {
     if (reached.count(total) === undefined) continue
@@ -75,6 +87,11 @@ export function chooseShims({
     const [a, b] = [reached.count(total) ?? 0, reached.count(than) ?? 0]
     return a < b || (a === b && Math.abs(total - middle) < Math.abs(than - middle) - 1e-6)
   }
+}
+
+/** The largest length that both are multiples of. */
+function commonStep(a: number, b: number): number {
+  return b === 0 ? a : commonStep(b, a % b)
 }
 
 /** Fewest shims for every total up to a limit, and which they are. */

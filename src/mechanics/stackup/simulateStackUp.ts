@@ -6,6 +6,7 @@ import { requireWithin } from '../limits.ts'
 import { normalShareBelow } from '../measuring/distributions.ts'
 import { type AddDraws, type Distribution, drawsOf, quantileOf } from '../measuring/sampler.ts'
 import { requireDistribution, requireSampling, startedGenerator } from '../measuring/simulate.ts'
+import { summedDraws } from '../measuring/summedDraws.ts'
 import { type Correlation, placesOf } from '../measuring/uncertaintyBudget.ts'
 import { type Range, rangeOf } from '../range.ts'
 import { carried, linkName, requireLinks, type StackLink } from './stackLink.ts'
@@ -55,7 +56,8 @@ const BINS = 1 << 14
  * @param seed whole number
  * @param samples 1000 to 100 000 000; left out 200 000
  * @param coverage share that the interval covers; left out 0.9973
- * @returns mean, spread, interval and share outside
+ * @returns mean, spread, interval and share outside: against the curves the share below any gap is right to 7e-5 with one
+ *   link and far better with several
  * @throws VALUE_OUTSIDE, RANGE_TURNED, NAME_NOT_THERE, CORRELATIONS_IMPOSSIBLE, READINGS_TOO_FEW
  * @source JCGM 101:2008; sizes that go together are drawn from normal distributions that do, then bent to their shapes
  * @example simulateStackUp({ links: [{ sign: 1, size: mm(40), tolerance: mm(0.05) }, { sign: -1, size: mm(39), tolerance: mm(0.05) }], seed: 1 }).mean   // 1.000 mm
@@ -92,7 +94,6 @@ export function* simulateStackUpInSteps({
   const block = new Float64Array(BLOCK)
   for (let drawn = 0; drawn < samples; ) {
     const gaps = block.subarray(0, Math.min(BLOCK, samples - drawn))
-    gaps.fill(0)
     for (const draw of draws) draw(gaps, generator)
     tally.add(gaps)
     drawn += gaps.length
@@ -130,7 +131,7 @@ function expectedGap(links: readonly StackLink[]): { readonly middle: number; re
     const readings = typeof shape === 'object' ? shape.measured : undefined
     const [low, high] = readings
       ? [Math.min(...readings), Math.max(...readings)]
-      : // Nine standard deviations: a draw of 32 bits ends at 6.4, and what goes together reaches farther.
+      : // Nine standard deviations: a draw ends before 8, and what goes together reaches farther.
         [size - (shape === 'normal' ? 3 : 1) * tolerance, size + (shape === 'normal' ? 3 : 1) * tolerance]
     middle += (carried(link) * (low + high)) / 2
     reach += (Math.abs(carried(link)) * (high - low)) / 2
@@ -163,16 +164,20 @@ function gapTally({
     // Worked in local variables: four times as fast as counting in `held`.
     add(gaps: Float64Array): void {
       let { sum, squares, below, above, least, greatest } = held
+      // Nothing nearer to the middle can pass a limit or be the least or greatest: most gaps are asked only this.
+      const near = Math.max(0, Math.min(-least, greatest, -low, high, reach * (1 - 1e-9)))
       for (let at = 0; at < gaps.length; at++) {
         const gap = (gaps[at] as number) - middle
         sum += gap
         squares += gap * gap
-        if (gap < low) below++
-        if (gap > high) above++
-        if (gap < least) least = gap
-        if (gap > greatest) greatest = gap
-        const place = ((gap + reach) * scale) | 0
-        const bin = place < 0 ? 0 : place >= BINS ? BINS - 1 : place
+        let bin = ((gap + reach) * scale) | 0
+        if (!(Math.abs(gap) < near)) {
+          if (gap < low) below++
+          if (gap > high) above++
+          if (gap < least) least = gap
+          if (gap > greatest) greatest = gap
+          bin = Math.max(0, Math.min(BINS - 1, bin))
+        }
         counts[bin] = (counts[bin] as number) + 1
       }
       Object.assign(held, { sum, squares, below, above, least, greatest })
@@ -222,8 +227,8 @@ function drawsOfLinks({
   })
   const joined = [...new Set(pairs.flatMap(({ places }) => places))].sort((a, b) => a - b)
   const alone = named.filter((_, at) => !joined.includes(at))
-  const single = alone.map(({ link, distribution }) => drawsOf({ distribution, times: carried(link) }))
-  if (joined.length === 0) return single
+  const single = summedDraws(alone.map(({ link, distribution }) => ({ distribution, times: carried(link) })))
+  if (joined.length === 0) return [single]
 
   const matrix = joined.map((a) =>
     joined.map((b) => {
@@ -232,7 +237,7 @@ function drawsOfLinks({
     }),
   )
   const members = joined.map((at) => named[at] as (typeof named)[0])
-  return [...single, drawTogether({ members, factor: choleskyFactor(matrix) })]
+  return [single, drawTogether({ members, factor: choleskyFactor(matrix) })]
 }
 
 function drawTogether({

@@ -1,7 +1,7 @@
 import { metre } from '../../quantity/constructors.ts'
 import type { Metre } from '../../quantity/quantity.ts'
 import { requireWithin } from '../limits.ts'
-import { standardUncertainty } from '../measuring/standardUncertainty.ts'
+import { type LimitShape, standardUncertainty } from '../measuring/standardUncertainty.ts'
 import type { Range } from '../range.ts'
 import { carried, linkDeviation, linkName, requireLinks, type StackLink } from './stackLink.ts'
 
@@ -98,6 +98,6 @@ export function toleranceOfEach({ gapTolerance, count }: { readonly gapTolerance
  * @source F. Scholz, Tolerance Stack Analysis Methods, 1995
  * @example shapeInflation('rectangular')   // 1.732
  */
-export function shapeInflation(shape: Exclude<StackLink['shape'], object | undefined>): number {
+export function shapeInflation(shape: LimitShape | 'normal'): number {
   return 3 * standardUncertainty({ halfWidth: 1, shape })
 }

@@ -124,6 +124,8 @@ export const FIT_CASES: Cases = {
     m.boltStretch({ preload: u.N(30000 * s), length: u.mm(100), area: u.mm2(84.3), modulus: u.MPa(207000) }),
   turnAngle: (u, s) =>
     m.turnAngle({ stretch: u.um(150 * s), preload: u.N(30000), pitch: u.mm(1.75), nominalDiameter: u.mm(12) }),
+  materialOf: (u, s) =>
+    m.materialOf({ ...m.materialOf('steel'), yieldStrength: { low: u.MPa(210 * s), high: u.MPa(400 * s) } }),
   boltStiffness: (u, s) =>
     m.boltStiffness({
       shankArea: u.mm2(113),
@@ -132,6 +134,7 @@ export const FIT_CASES: Cases = {
       threadLength: u.mm(20),
       modulus: u.MPa(207000),
     }),
+  boltShare: (u, s) => m.boltShare({ bolt: u.Nmm(500_000 * s), members: u.Nmm(1_700_000) }),
   memberStiffness: (u, s) =>
     m.memberStiffness({ nominalDiameter: u.mm(12), grip: u.mm(40 * s), modulus: u.MPa(100000) }),
   memberStiffnessFitted: (u, s) =>

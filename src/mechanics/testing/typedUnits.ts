@@ -15,6 +15,7 @@ import {
   mm,
   newton,
   newtonMetre,
+  newtonPerMetre,
   perKelvin,
   pound,
   psi,
@@ -29,6 +30,7 @@ import type {
   Metre,
   Newton,
   NewtonMetre,
+  NewtonPerMetre,
   Pascal,
   PerKelvin,
   SquareMetre,
@@ -42,6 +44,7 @@ export interface TypedUnits {
   readonly N: (value: number) => Newton
   readonly Nm: (value: number) => NewtonMetre
   readonly MPa: (value: number) => Pascal
+  readonly Nmm: (value: number) => NewtonPerMetre
   readonly kg: (value: number) => Kilogram
   readonly mm2: (value: number) => SquareMetre
   readonly cm2: (value: number) => SquareMetre
@@ -62,6 +65,7 @@ export const METRIC: TypedUnits = {
   N: newton,
   Nm: newtonMetre,
   MPa: megapascal,
+  Nmm: (value) => newtonPerMetre(value * 1000),
   kg: kilogram,
   mm2: (value) => squareMetre(value / 1e6),
   cm2: (value) => squareMetre(value / 1e4),
@@ -85,6 +89,7 @@ export const INCH: TypedUnits = {
   N: (value) => lbf(value / POUND_FORCE),
   Nm: (value) => lbfFoot(value / (POUND_FORCE * 0.3048)),
   MPa: (value) => psi((value * 25.4 ** 2) / POUND_FORCE),
+  Nmm: (value) => newtonPerMetre(((value * 25.4) / POUND_FORCE) * (lbf(1) / inch(1))),
   kg: (value) => pound(value / POUND),
   mm2: (value) => squareMetre((value / 25.4 ** 2) * inch(1) ** 2),
   cm2: (value) => squareMetre((value / 2.54 ** 2) * inch(1) ** 2),

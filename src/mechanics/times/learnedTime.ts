@@ -2,6 +2,7 @@ import { Problem } from '../../problem/problem.ts'
 import { second } from '../../quantity/constructors.ts'
 import type { Second } from '../../quantity/quantity.ts'
 import { requireAboveZero, requireWithin, shown } from '../limits.ts'
+import { requireTime } from './threePointTime.ts'
 
 /** Many more alike than anybody rebuilds. */
 const MOST = 1e6
@@ -32,6 +33,7 @@ export function learnedTime({
   readonly count: number
 }): { readonly total: Second; readonly average: Second } {
   requireAboveZero('the time of the first', first, 's')
+  requireTime('the time of the first', first)
   const slope = slopeOf(rate)
   requireCount('the number done before', done, 0)
   requireCount('the number that come now', count, 1)
@@ -62,6 +64,7 @@ export function firstTime({
   readonly rate: number
 }): Second {
   requireAboveZero('the time', time, 's')
+  requireTime('the time', time)
   requireCount('the number of the one', number, 1)
   return second(time / number ** slopeOf(rate))
 }

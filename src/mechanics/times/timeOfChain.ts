@@ -1,9 +1,8 @@
 import { Problem } from '../../problem/problem.ts'
 import { second } from '../../quantity/constructors.ts'
 import type { Second } from '../../quantity/quantity.ts'
-import { requireWithin } from '../limits.ts'
 import { normalShareBelow } from '../measuring/distributions.ts'
-import type { SpreadTime } from './threePointTime.ts'
+import { requireTime, type SpreadTime } from './threePointTime.ts'
 
 export interface ChainTime extends SpreadTime {
   /** Chance to be done by the time asked for; left out where none was asked for. */
@@ -27,14 +26,15 @@ export function timeOfChain({ times, by }: { readonly times: readonly SpreadTime
   if (times.length === 0) throw new Problem('NOTHING_TOLD', { what: 'a chain of jobs', wants: 'job and its time' })
   let [mean, variance] = [0, 0]
   for (const time of times) {
-    requireWithin('a mean time', time.mean, { low: 0, high: Number.MAX_VALUE, unit: 's' })
-    requireWithin('the spread of a time', time.standardDeviation, { low: 0, high: Number.MAX_VALUE, unit: 's' })
+    requireTime('a mean time', time.mean)
+    requireTime('the spread of a time', time.standardDeviation)
     mean += time.mean
     variance += time.standardDeviation ** 2
   }
   const deviation = Math.sqrt(variance)
   const told = { mean: second(mean), standardDeviation: second(deviation) }
   if (by === undefined) return told
+  requireTime('the time in which it should be done', by)
   const inTime = deviation > 0 ? normalShareBelow((by - mean) / deviation) : by >= mean ? 1 : 0
   return { ...told, inTime, late: 1 - inTime }
 }

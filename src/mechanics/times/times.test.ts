@@ -91,6 +91,15 @@ test('three times have their order', () => {
   expect(() => threePointTime({ low: second(-2), usual: second(1), high: second(1) })).toThrow('the shortest time')
 })
 
+test('what takes longer than thirty years, or less than nothing, is refused', () => {
+  const times = [work('a', 60).time]
+  expect(() => timeOfChain({ times, by: second(-1) })).toThrow('the time in which it should be done has to be from')
+  expect(() => timeOfChain({ times: [work('a', 2e9).time] })).toThrow('a mean time')
+  expect(() => threePointTime({ low: second(1), usual: second(2), high: second(2e9) })).toThrow('the longest time')
+  expect(() => learnedTime({ first: second(2e9), rate: 0.8, count: 1 })).toThrow('the time of the first')
+  expect(() => firstTime({ time: second(0), number: 2, rate: 0.8 })).toThrow('the time has to be above')
+})
+
 test('a batch in parts takes what it takes as a whole, and nobody learns at 100 %', () => {
   const [first, rate] = [second(900), 0.85]
   const parts = [learnedTime({ first, rate, count: 3 }), learnedTime({ first, rate, done: 3, count: 5 })]

@@ -51,7 +51,7 @@ export const MECHANICS = table({
   },
   SHIM_STOCK_TOO_LARGE: {
     says: ({ received, expected }) => `${received} shims to choose from; at most ${expected} can be searched.`,
-    next: 'Leave out shims of the same thickness beyond what one pack can hold.',
+    next: 'Leave out shims of the same thickness beyond what one pack can hold, and give readings to the micrometre or the tenth of a thou.',
     http: 422,
   },
   KEY_NOT_TABLED: {
