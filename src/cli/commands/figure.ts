@@ -50,7 +50,7 @@ export async function figure(
     formula: found.words,
     taken: result.taken.map(inFigureNames),
     holds: about.holds,
-    cautions: [...result.cautions],
+    cautions: result.cautions.map(inFigureNames),
     sources: result.sources.map(inFigureNames),
   }
   io.out(asked.json ? jsonLine(answer) : figureWords(answer, pen).join('\n'))
