@@ -6,6 +6,7 @@ import { DeviceSheet } from './sheets/DeviceSheet.tsx'
 import { EnrolSheet } from './sheets/EnrolSheet.tsx'
 import { Home } from './sheets/Home.tsx'
 import { BuildRoute, SequenceRoute } from './sheets/JobSheets.tsx'
+import { NoSheet } from './sheets/NoSheet.tsx'
 import css from './sheets/Plain.module.css'
 import { words } from './words/words.ts'
 
@@ -30,8 +31,11 @@ export function App() {
         <Route path="/enrol">
           <EnrolSheet />
         </Route>
-        <Route>
+        <Route path="/">
           <Home />
+        </Route>
+        <Route>
+          <NoSheet />
         </Route>
       </Switch>
     </Stopped>

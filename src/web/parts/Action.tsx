@@ -77,10 +77,17 @@ export function ActionLink({ children, also, to, label, keys, ...looks }: Leads)
   )
 }
 
+interface Leading {
+  readonly children: ReactNode
+  readonly onDo: () => void
+  readonly isOpen?: boolean
+  readonly label?: string
+}
+
 /** Words that lead to a reason. */
-export function WordAction({ children, onDo, isOpen }: { children: ReactNode; onDo: () => void; isOpen?: boolean }) {
+export function WordAction({ children, onDo, isOpen, label }: Leading) {
   return (
-    <button type="button" className={css.link} onClick={onDo} aria-expanded={isOpen}>
+    <button type="button" className={css.link} onClick={onDo} aria-expanded={isOpen} aria-label={label}>
       {children}
     </button>
   )

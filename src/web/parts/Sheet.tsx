@@ -1,5 +1,6 @@
 // The sheet that every screen is: trimmed edge, zones, frame, stage line, one action, title block.
-import type { ReactNode } from 'react'
+import { type ReactNode, useEffect } from 'react'
+import { words } from '../words/words.ts'
 import css from './Sheet.module.css'
 
 interface Parts {
@@ -13,12 +14,17 @@ interface Parts {
   readonly block: ReactNode
   /** Name of the sheet for somebody who cannot see it. */
   readonly label: string
+  /** What the window is called; the label where it is missing. */
+  readonly page?: string
 }
 
 const NUMBERS = ['1', '2', '3', '4', '5', '6']
 const LETTERS = ['A', 'B', 'C', 'D']
 
-export function Sheet({ head, children, notes, actions, block, label }: Parts) {
+export function Sheet({ head, children, notes, actions, block, label, page = label }: Parts) {
+  useEffect(() => {
+    document.title = `${page} · ${words.name}`
+  }, [page])
   return (
     <div className={css.sheet}>
       <Zones />

@@ -2,7 +2,6 @@
 import { useSyncExternalStore } from 'react'
 import { useSearchParams } from 'wouter'
 import type { System } from '../../quantity/printQuantity.ts'
-import { sayWhen } from '../model/sayWhen.ts'
 import { Action, ActionLink } from '../parts/Action.tsx'
 import { Mark } from '../parts/Mark.tsx'
 import { Sheet } from '../parts/Sheet.tsx'
@@ -12,7 +11,7 @@ import { useBench, useBenchState, useKeeper } from '../sync/BenchContext.tsx'
 import { words } from '../words/words.ts'
 import { Person } from './Person.tsx'
 import css from './Plain.module.css'
-import { useShopBlock } from './useBlock.ts'
+import { saysOf, useShopBlock } from './useBlock.ts'
 import { type Scheme, useScheme, useSystem } from './usePreference.ts'
 
 const texts = words.devices
@@ -63,19 +62,12 @@ function InStep() {
   const keeper = useKeeper()
   const kept = useSyncExternalStore(keeper.subscribe, keeper.snapshot)
   const count = [...waiting.values()].reduce((sum, n) => sum + n, 0)
-  const time = contact.at_ms === undefined ? undefined : sayWhen(contact.at_ms, Date.now())
   return (
     <>
       <h2>{texts.title}</h2>
       <p className={css.state}>
         <Mark name={contact.is === 'in step' && count === 0 ? 'done' : contact.is === 'refused' ? 'stop' : 'look'} />
-        {contact.is === 'refused'
-          ? texts.refused(contact.says ?? '')
-          : time === undefined
-            ? texts.neverMet
-            : contact.is === 'in step'
-              ? texts.inStep(time)
-              : texts.away(time)}
+        {saysOf(contact)}
       </p>
       <p>{count === 0 ? texts.none : texts.waiting(count)}</p>
       {count > 0 && (

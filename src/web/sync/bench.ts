@@ -5,16 +5,17 @@ import { latest } from '../../journal/clock.ts'
 import type { At, Entry } from '../../journal/entry.ts'
 import { compareEntries } from '../../journal/foldOrder.ts'
 import type { Journal } from '../../journal/journal.ts'
+import { Problem, printProblem } from '../../problem/problem.ts'
 import type { Saying } from '../../record/entriesOfJob.ts'
 import type { DeviceStore } from './deviceStore.ts'
 import { draft, keepDraft } from './drafts.ts'
-import { type Me, type Shop, ShopAway, ShopRefuses } from './shop.ts'
+import { type Me, type Shop, ShopAway, ShopFaulty, ShopRefuses } from './shop.ts'
 
 export interface Contact {
-  readonly is: 'not met' | 'in step' | 'away' | 'refused'
+  readonly is: 'not met' | 'in step' | 'away' | 'refused' | 'shop fault' | 'no room'
   /** When the others were last reached. */
   readonly at_ms?: number
-  /** Why the server does not let this device in. */
+  /** Why the server does not let this device in, what its fault is, or why this device cannot keep what came. */
   readonly says?: string
 }
 
@@ -42,6 +43,9 @@ const PAGE = 1000
 const SOON_MS = 2_000
 const LATE_MS = 30_000
 const LOCK = 'matchmark-write'
+
+const saidOf = (error: unknown): string =>
+  error instanceof Problem ? printProblem(error) : error instanceof Error ? error.message : String(error)
 
 const tailKey = ({ stream, device }: Pick<Entry, 'stream' | 'device'>): string => `${stream}\n${device}`
 
@@ -197,8 +201,10 @@ export class Bench {
       this.#later(LATE_MS)
     } catch (error) {
       if (error instanceof ShopRefuses) this.#contact({ is: 'refused', says: error.message })
+      else if (error instanceof ShopFaulty) this.#contact({ is: 'shop fault', says: error.message })
       else if (error instanceof ShopAway) this.#contact({ is: 'away' })
-      else throw error
+      // The disk of this device: what is here stays here, and the shop still has the rest.
+      else this.#contact({ is: 'no room', says: saidOf(error) })
       this.#pause_ms = Math.min(this.#pause_ms * 2, LATE_MS)
       this.#later(this.#pause_ms)
     }

@@ -19,6 +19,11 @@ export class ShopRefuses extends Error {
   }
 }
 
+/** The server was reached and has a fault of its own: it is tried again, and nothing is wrong with what was sent. */
+export class ShopFaulty extends Error {
+  override readonly name = 'ShopFaulty'
+}
+
 export interface JobListed {
   readonly job: string
   /** Where its last entry stands in the shop's store. */
@@ -47,7 +52,10 @@ async function ask(path: string, init: RequestInit = {}): Promise<Response> {
   // What stands before a server that is down answers for it.
   if (response.status === 502 || response.status === 503 || response.status === 504)
     throw new ShopAway(`${response.status}`)
-  throw new ShopRefuses(response.status, await reasonIn(response))
+  const reason = await reasonIn(response)
+  // Too many asked at once is no refusal either.
+  if (response.status >= 500 || response.status === 429) throw new ShopFaulty(reason)
+  throw new ShopRefuses(response.status, reason)
 }
 
 async function reasonIn(response: Response): Promise<string> {

@@ -1,5 +1,5 @@
 // The left of the Build sheet: what is done, drawn, set and proved, and what was said of it.
-import { useEffect, useMemo, useRef } from 'react'
+import { useEffect, useMemo, useRef, useState } from 'react'
 import { gauge } from '../../../paper/drawings/gauge.ts'
 import { holeMap } from '../../../paper/drawings/holeMap.ts'
 import { figureText } from '../../../paper/figureText.ts'
@@ -19,6 +19,7 @@ import { Region } from '../../parts/Region.tsx'
 import { SettingTable } from '../../parts/SettingTable.tsx'
 import { Verdict } from '../../parts/Verdict.tsx'
 import { words } from '../../words/words.ts'
+import { LargerDrawing } from '../LargerDrawing.tsx'
 import { useStepDrawing } from '../useDrawings.ts'
 import { useRoom } from '../useRoom.ts'
 import css from './Build.module.css'
@@ -50,13 +51,14 @@ export function BuildMain(parts: Parts) {
   const numbers = useMemo(() => new Map(worked.items.map(({ part, number }) => [part, number])), [worked])
   const room = useRoom(system)
   const drawing = useStepDrawing(workedKey, step.step, room)
+  const [isLarge, setLarge] = useState(false)
   // While the bolts are being tightened their map comes before anything else.
   const head = useRef<HTMLHeadingElement>(null)
   // Where the action that led here is gone, whoever cannot see the sheet is told the new step.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a step after the other
   useEffect(() => {
-    document.title = `${job.number}, ${step.number}: ${step.does}`
     if (document.activeElement === document.body) head.current?.focus({ preventScroll: true })
-  }, [job.number, step.number, step.does])
+  }, [job.number, step.step])
   const isTightening = tight.next !== undefined
   const maps = step.maps.length > 0 && (
     <Region place={isTightening ? 14 : 40}>
@@ -116,7 +118,18 @@ export function BuildMain(parts: Parts) {
           {!step.isDrawn ? (
             <p className={css.empty}>{texts.noDrawing}</p>
           ) : drawing ? (
-            <Drawing drawn={drawing} numbers={numbers} />
+            <>
+              <Drawing drawn={drawing} numbers={numbers} />
+              <WordAction onDo={() => setLarge(true)}>{words.drawing.larger}</WordAction>
+              {isLarge && (
+                <LargerDrawing
+                  of={{ step: step.step }}
+                  title={step.does}
+                  {...{ system, numbers }}
+                  onClose={() => setLarge(false)}
+                />
+              )}
+            </>
           ) : (
             <p className={css.empty}>{texts.drawing}</p>
           )}

@@ -3,6 +3,7 @@
 import { metre } from '../../../quantity/constructors.ts'
 import type { System } from '../../../quantity/printQuantity.ts'
 import { printQuantity } from '../../../quantity/printQuantity.ts'
+import { atAGlance } from '../../model/atAGlance.ts'
 import type { RunningClock } from '../../model/clocks.ts'
 import { isDone, type JobOnSheet } from '../../model/jobOnSheet.ts'
 import type { Typed } from '../../model/liveLimit.ts'
@@ -10,6 +11,7 @@ import type { SizeSheet, StepSheetData, WorkedJob } from '../../model/workedJob.
 import { Action, ActionRow } from '../../parts/Action.tsx'
 import { Cautions } from '../../parts/Cautions.tsx'
 import { ClockGauge } from '../../parts/ClockGauge.tsx'
+import { Glances } from '../../parts/Glances.tsx'
 import { ReadingField } from '../../parts/ReadingField.tsx'
 import { Region } from '../../parts/Region.tsx'
 import { words } from '../../words/words.ts'
@@ -44,6 +46,7 @@ export function BuildNotes(parts: Parts) {
   )
   return (
     <>
+      {isOpen && <Glances of={atAGlance(step.settings, system === 'inch')} />}
       {step.cautions.length > 0 && isOpen && (
         <Region place={10} isBare>
           <Cautions texts={step.cautions} />

@@ -123,6 +123,7 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
   return (
     <Sheet
       label={words.build.title}
+      page={`${job.number}, ${step.number}: ${step.does}`}
       head={<StageLine present="build" states={stagesOf(job)} to={stagePaths(job.number)} />}
       notes={
         <BuildNotes

@@ -1,12 +1,12 @@
 // The Sequence sheet: the steps in their order with their reasons, the points of no return, and the half section beside.
-import { useState } from 'react'
+import { useMemo, useState } from 'react'
 import { second } from '../../../quantity/constructors.ts'
 import { printQuantity, type System } from '../../../quantity/printQuantity.ts'
 import { hoursText } from '../../model/clocks.ts'
 import { isDone, type JobOnSheet, markOf, stagesOf, stepInHand } from '../../model/jobOnSheet.ts'
 import { sayWhen } from '../../model/sayWhen.ts'
 import type { StepSheetData, WorkedJob } from '../../model/workedJob.ts'
-import { Action, ActionLink } from '../../parts/Action.tsx'
+import { Action, ActionLink, WordAction } from '../../parts/Action.tsx'
 import { Drawing } from '../../parts/Drawing.tsx'
 import { Hero } from '../../parts/Hero.tsx'
 import { Mark, Rack } from '../../parts/Mark.tsx'
@@ -15,6 +15,7 @@ import { Sheet } from '../../parts/Sheet.tsx'
 import { StageLine } from '../../parts/StageLine.tsx'
 import { TitleBlock } from '../../parts/TitleBlock.tsx'
 import { words } from '../../words/words.ts'
+import { LargerDrawing } from '../LargerDrawing.tsx'
 import { buildPath, stagePaths } from '../paths.ts'
 import { useBlock } from '../useBlock.ts'
 import { useLineDrawings, useStepDrawing } from '../useDrawings.ts'
@@ -63,10 +64,11 @@ export function SequenceSheet({ job, worked, workedKey, system, isAnew, onAnew, 
   return (
     <Sheet
       label={texts.title}
+      page={`${job.number}: ${texts.title}`}
       head={<StageLine present="sequence" states={stagesOf(job)} to={stagePaths(job.number)} />}
       notes={
         step ? (
-          <About step={step} job={job} workedKey={workedKey} system={system} />
+          <About step={step} job={job} worked={worked} workedKey={workedKey} system={system} />
         ) : (
           <Lines worked={worked} workedKey={workedKey} system={system} />
         )
@@ -282,32 +284,55 @@ function Row({ step, job, isChosen, onChoose }: OneRow) {
 }
 
 interface AboutParts {
+  readonly worked: WorkedJob
   readonly step: StepSheetData
   readonly job: JobOnSheet
   readonly workedKey: string
   readonly system: System
 }
 
-function About({ step, job, workedKey, system }: AboutParts) {
+function About({ step, job, worked, workedKey, system }: AboutParts) {
   const drawing = useStepDrawing(workedKey, step.step, { ...BESIDE, system })
+  const [isLarge, setLarge] = useState(false)
+  const numbers = useNumbers(worked)
   const canGo =
     job.state.sequence?.steps.some(({ step: id }) => id === step.step) || isDone(job.state.steps.get(step.step))
+  const title = texts.about(step.number, step.does)
   return (
-    <div className={css.about} aria-live="polite">
-      <h2>{texts.about(step.number, step.does)}</h2>
-      {drawing && <Drawing drawn={drawing} />}
-      <Reasons why={step.why} />
+    <div className={css.about}>
+      <h2 aria-live="polite">{title}</h2>
       {canGo && <ActionLink to={buildPath(job.number, step.step)}>{texts.toStep(step.number)}</ActionLink>}
+      {drawing && (
+        <div>
+          <Drawing drawn={drawing} numbers={numbers} />
+          <WordAction onDo={() => setLarge(true)}>{words.drawing.larger}</WordAction>
+        </div>
+      )}
+      <Reasons why={step.why} />
+      {isLarge && (
+        <LargerDrawing of={{ step: step.step }} {...{ title, system, numbers }} onClose={() => setLarge(false)} />
+      )}
     </div>
   )
 }
 
+const useNumbers = ({ items }: WorkedJob): ReadonlyMap<string, number> =>
+  useMemo(() => new Map(items.map(({ part, number }) => [part, number])), [items])
+
 function Lines({ worked, workedKey, system }: { worked: WorkedJob; workedKey: string; system: System }) {
   const drawings = useLineDrawings(workedKey, worked.lines, { ...BESIDE, system })
+  const [large, setLarge] = useState<string>()
+  const numbers = useNumbers(worked)
   return (
     <div className={css.lines}>
-      {(drawings ?? []).map((drawn) => (
-        <Drawing key={drawn.title} drawn={drawn} />
+      {(drawings ?? []).map(({ line, drawn }) => (
+        <section key={line} className={css.line} aria-label={words.drawing.ofLine(line)}>
+          <h2>{words.drawing.ofLine(line)}</h2>
+          <WordAction onDo={() => setLarge(line)} label={`${words.drawing.larger}: ${words.drawing.ofLine(line)}`}>
+            {words.drawing.larger}
+          </WordAction>
+          <Drawing drawn={drawn} numbers={numbers} />
+        </section>
       ))}
       <details>
         <summary>{texts.items}</summary>
@@ -319,6 +344,14 @@ function Lines({ worked, workedKey, system }: { worked: WorkedJob; workedKey: st
           ))}
         </ol>
       </details>
+      {large !== undefined && (
+        <LargerDrawing
+          of={{ line: large }}
+          title={words.drawing.ofLine(large)}
+          {...{ system, numbers }}
+          onClose={() => setLarge(undefined)}
+        />
+      )}
     </div>
   )
 }
