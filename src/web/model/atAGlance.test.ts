@@ -24,7 +24,8 @@ test('a fastener set: the rounds as they were told, in whose own units they are 
 
 test('heat and shims', () => {
   expect(of('warm jack bearing A')).toEqual([['heat', '101.6 °C']])
-  expect(of('keep plate')).toEqual([['shims', 'S1 + S2 = 0.626 mm (0.0246 in)']])
+  expect(of('keep plate')).toEqual([['shims', 'S1 + S2 = 0.626 mm']])
+  expect(of('keep plate', true)).toEqual([['shims', 'S1 + S2 = 0.0246 in']])
 })
 
 test('a step with nothing to set has nothing to show', () => {

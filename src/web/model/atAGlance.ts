@@ -12,7 +12,7 @@ export interface Glance {
 
 /** As the settings of a fastener set say them: one sentence a round, the other system in brackets. */
 const ROUND = /^Round \d+: ([^(]+?)(?: \(([^)]+)\))?\.$/
-const PACK = /^Fit pack (.+)\.$/
+const PACK = /^Fit pack (.+) = ([^(]+?)(?: \(([^)]+)\))?\.$/
 const STOP = 'stop at this load'
 
 /**
@@ -33,7 +33,10 @@ function fromSays({ title, says, figures }: SettingSheet, isInch: boolean): read
     const figure = isInch ? (found?.[2] ?? found?.[1]) : found?.[1]
     return figure === undefined ? [] : [figure]
   })
-  const packs = says.flatMap((text) => PACK.exec(text)?.[1] ?? [])
+  const packs = says.flatMap((text) => {
+    const [, shims, thick, other] = PACK.exec(text) ?? []
+    return shims === undefined ? [] : [`${shims} = ${(isInch ? other : undefined) ?? thick}`]
+  })
   return [
     ...(rounds.length > 0 ? [{ of: title, what: 'torque', figures: rounds, rests } as const] : []),
     ...packs.map((pack) => ({ of: title, what: 'shims', figures: [pack], rests }) as const),

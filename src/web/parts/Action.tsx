@@ -168,10 +168,12 @@ interface Asks {
   readonly no: string
   readonly onYes: () => void
   readonly onNo: () => void
+  /** A third answer, likelier than both. */
+  readonly instead?: { readonly says: string; readonly onDo: () => void } | undefined
 }
 
 /** A question with its own keys: Y and Esc. */
-export function Question({ asks, yes, no, onYes, onNo }: Asks) {
+export function Question({ asks, yes, no, onYes, onNo, instead }: Asks) {
   const first = useRef<HTMLDivElement>(null)
   useEffect(() => {
     first.current?.querySelector('button')?.focus()
@@ -188,9 +190,10 @@ export function Question({ asks, yes, no, onYes, onNo }: Asks) {
     return () => window.removeEventListener('keydown', onKey, true)
   }, [onYes, onNo])
   return (
-    <div className={css.ask} role="alertdialog" aria-label={asks} ref={first}>
+    <div className={css.ask} role="alertdialog" aria-label={asks}>
       <p>{asks}</p>
-      <div className={css.row}>
+      {instead && <Action onDo={instead.onDo}>{instead.says}</Action>}
+      <div className={css.row} ref={first}>
         <Action onDo={onNo}>{no}</Action>
         <Action onDo={onYes}>{yes}</Action>
       </div>

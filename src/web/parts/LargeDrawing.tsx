@@ -20,11 +20,17 @@ interface Parts {
 export function LargeDrawing({ title, drawn, numbers, onClose }: Parts) {
   const dialog = useRef<HTMLDialogElement>(null)
   const field = useRef<HTMLElement>(null)
-  const [zoom, setZoom] = useState(0)
+  // A sheet held upright shows a wide drawing as a strip: it begins nearer.
+  const [zoom, setZoom] = useState(() => (innerHeight > innerWidth ? 2 : 0))
   useEffect(() => {
     if (!dialog.current?.open) dialog.current?.showModal()
     field.current?.focus()
   }, [])
+  // biome-ignore lint/correctness/useExhaustiveDependencies: once it is drawn
+  useEffect(() => {
+    const box = field.current
+    box?.scrollTo((box.scrollWidth - box.clientWidth) / 2, (box.scrollHeight - box.clientHeight) / 2)
+  }, [drawn])
   /** What is in the middle stays in the middle. */
   const to = (next: number) => {
     const box = field.current

@@ -391,9 +391,24 @@ export const en = {
   drawing: {
     larger: 'Larger',
     ofLine: (line: string) => `Line ${line}`,
-    nearer: '+ Nearer',
-    farther: '− Farther',
+    nearer: 'Nearer',
+    farther: 'Farther',
     field: 'Drawing; the arrow keys move it, + and − bring it nearer and farther',
+  },
+
+  /** A reading that can hardly be meant. It is asked once and taken when it is confirmed. */
+  odd: {
+    below: (text: string) => `${text} is less than nothing.`,
+    size: (text: string, times: string, near: string) => `${text} is ${times} the drawing size of ${near}.`,
+    limit: (text: string, times: string, near: string) => `${text} is ${times} the limit of ${near}.`,
+    times: (n: string) => `${n} times`,
+    part: (n: string) => `one ${n}th of`,
+    unit: (unit: string, text: string) => `Meant in ${unit}? That is ${text}.`,
+    point: (text: string) => `Slip of the point? ${text} would fit.`,
+    slip: 'A slip of the key, or another unit?',
+    yes: 'Y: it is so, take it',
+    no: 'Esc: type it again',
+    inUnit: (typed: string) => `It is ${typed}`,
   },
 
   clocks: {

@@ -7,6 +7,7 @@ import { clockText, runningClocks } from '../../model/clocks.ts'
 import { type JobOnSheet, lastCheck, markOf, stagesOf, stepInHand, timesOf } from '../../model/jobOnSheet.ts'
 import { liveLimit, type Typed } from '../../model/liveLimit.ts'
 import { type Act, beginningOf, nextAct, resultOf, signatureOf } from '../../model/nextAct.ts'
+import { nearCheck, nearSize, oddReading } from '../../model/oddReading.ts'
 import { tightening } from '../../model/tightening.ts'
 import type { SizeSheet, StepSheetData, WorkedJob } from '../../model/workedJob.ts'
 import { Action, ActionLink, ActionRow, HoldAction, Question } from '../../parts/Action.tsx'
@@ -17,6 +18,7 @@ import { TitleBlock } from '../../parts/TitleBlock.tsx'
 import { useNow } from '../../parts/useNow.ts'
 import { words } from '../../words/words.ts'
 import { buildPath, stagePaths } from '../paths.ts'
+import { saysOfOdd } from '../saysOfOdd.ts'
 import { useBlock } from '../useBlock.ts'
 import { useDraft } from '../useDraft.ts'
 import { useKeys } from '../useKeys.ts'
@@ -33,12 +35,19 @@ interface Parts {
   readonly system: System
 }
 
+interface Asked {
+  readonly says: string
+  readonly onYes: () => void
+  /** A reading that can hardly be meant is asked about in its own words. */
+  readonly odd?: { readonly typed?: string }
+}
+
 const MAIN_ID = 'main-action'
 
 export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
   const { put, trouble } = usePut(job.number)
   const [, go] = useLocation()
-  const [asked, setAsked] = useState<{ readonly says: string; readonly onYes: () => void }>()
+  const [asked, setAsked] = useState<Asked>()
   const [size, setSize] = useState<SizeSheet>()
   const [isWhy, setWhy] = useState(false)
   const place = `${job.number} ${step.step}`
@@ -74,6 +83,13 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
   const sign = (also: readonly Saying[] = []) => put([...also, signatureOf(step, sequence)], forward)
   const take = () => {
     if (typed.kind !== 'figure') return document.getElementById(READING_ID)?.focus()
+    const near = size ? nearSize(size) : nearCheck(step.check)
+    const odd = oddReading(text, { as, value: typed.value, near, system })
+    if (!odd) return takeIt()
+    setAsked({ says: saysOfOdd(typed.text, odd), onYes: takeIt, odd: odd.likely ? { typed: odd.likely.typed } : {} })
+  }
+  const takeIt = () => {
+    if (typed.kind !== 'figure') return
     if (size) {
       const { value } = typed
       const body = {
@@ -138,9 +154,23 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
         asked ? (
           <Question
             asks={asked.says}
-            yes={words.build.signYes}
-            no={words.build.signNo}
-            onNo={() => setAsked(undefined)}
+            yes={asked.odd ? words.odd.yes : words.build.signYes}
+            no={asked.odd ? words.odd.no : words.build.signNo}
+            instead={
+              asked.odd?.typed === undefined
+                ? undefined
+                : {
+                    says: words.odd.inUnit(asked.odd.typed),
+                    onDo: () => {
+                      setText(asked.odd?.typed ?? text)
+                      setAsked(undefined)
+                    },
+                  }
+            }
+            onNo={() => {
+              setAsked(undefined)
+              if (asked.odd) setTimeout(() => document.getElementById(READING_ID)?.focus())
+            }}
             onYes={() => {
               setAsked(undefined)
               asked.onYes()

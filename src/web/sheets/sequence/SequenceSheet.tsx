@@ -1,5 +1,5 @@
 // The Sequence sheet: the steps in their order with their reasons, the points of no return, and the half section beside.
-import { useMemo, useState } from 'react'
+import { type ReactNode, useMemo, useState } from 'react'
 import { second } from '../../../quantity/constructors.ts'
 import { printQuantity, type System } from '../../../quantity/printQuantity.ts'
 import { hoursText } from '../../model/clocks.ts'
@@ -19,6 +19,7 @@ import { LargerDrawing } from '../LargerDrawing.tsx'
 import { buildPath, stagePaths } from '../paths.ts'
 import { useBlock } from '../useBlock.ts'
 import { useLineDrawings, useStepDrawing } from '../useDrawings.ts'
+import { useNarrow } from '../useNarrow.ts'
 import { usePut } from '../usePut.ts'
 import css from './Sequence.module.css'
 
@@ -41,6 +42,8 @@ export function SequenceSheet({ job, worked, workedKey, system, isAnew, onAnew, 
   const { plan, steps } = worked
   const block = useBlock({ stage: 'sequence', sheet: '1/1', job, worked })
   const step = steps.find(({ step: id }) => id === chosen)
+  const isNarrow = useNarrow()
+  const about = step && <About {...{ step, job, worked, workedKey, system }} />
   const standing = job.state.sequence
   const isProposed = isAnew || !standing
   const adopt = () =>
@@ -66,13 +69,7 @@ export function SequenceSheet({ job, worked, workedKey, system, isAnew, onAnew, 
       label={texts.title}
       page={`${job.number}: ${texts.title}`}
       head={<StageLine present="sequence" states={stagesOf(job)} to={stagePaths(job.number)} />}
-      notes={
-        step ? (
-          <About step={step} job={job} worked={worked} workedKey={workedKey} system={system} />
-        ) : (
-          <Lines worked={worked} workedKey={workedKey} system={system} />
-        )
-      }
+      notes={about && !isNarrow ? about : <Lines worked={worked} workedKey={workedKey} system={system} />}
       actions={
         <>
           {isProposed && plan.value && (
@@ -129,7 +126,13 @@ export function SequenceSheet({ job, worked, workedKey, system, isAnew, onAnew, 
         </div>
       )}
       <Conflict worked={worked} />
-      <Rows job={job} steps={steps} chosen={chosen} onChoose={(id) => setChosen(id === chosen ? undefined : id)} />
+      <Rows
+        job={job}
+        steps={steps}
+        chosen={chosen}
+        onChoose={(id) => setChosen(id === chosen ? undefined : id)}
+        about={isNarrow ? about : undefined}
+      />
     </Sheet>
   )
 }
@@ -213,9 +216,11 @@ interface RowParts {
   readonly steps: readonly StepSheetData[]
   readonly chosen: string | undefined
   readonly onChoose: (step: string) => void
+  /** Where there is no room beside the list, it stands beneath the step it is about. */
+  readonly about: ReactNode
 }
 
-function Rows({ job, steps, chosen, onChoose }: RowParts) {
+function Rows({ job, steps, chosen, onChoose, about }: RowParts) {
   const names = texts.columns
   return (
     <div className={css.list}>
@@ -228,7 +233,14 @@ function Rows({ job, steps, chosen, onChoose }: RowParts) {
       </div>
       <ol aria-label={texts.list}>
         {steps.map((step) => (
-          <Row key={step.step} step={step} job={job} isChosen={step.step === chosen} onChoose={onChoose} />
+          <Row
+            key={step.step}
+            step={step}
+            job={job}
+            isChosen={step.step === chosen}
+            onChoose={onChoose}
+            about={step.step === chosen && about}
+          />
         ))}
       </ol>
     </div>
@@ -240,9 +252,10 @@ interface OneRow {
   readonly job: JobOnSheet
   readonly isChosen: boolean
   readonly onChoose: (step: string) => void
+  readonly about: ReactNode
 }
 
-function Row({ step, job, isChosen, onChoose }: OneRow) {
+function Row({ step, job, isChosen, onChoose, about }: OneRow) {
   const [why] = step.why
   const before = [
     ...step.setUp.filter((text) => text.startsWith('turn ')).map(texts.turn),
@@ -271,6 +284,7 @@ function Row({ step, job, isChosen, onChoose }: OneRow) {
           {why ? `${why.side} ${why.number > 0 ? `${why.number}, ` : ''}${why.step}: ${why.says}` : texts.quickest}
         </span>
       </button>
+      {about}
       {step.noReturn !== undefined && (
         <p className={css.noReturn}>
           <Rack />
