@@ -1,5 +1,5 @@
 // Who is at the bench, whether this device is in step with the others, and what it is set to.
-import { useSyncExternalStore } from 'react'
+import { useState, useSyncExternalStore } from 'react'
 import { useSearchParams } from 'wouter'
 import type { System } from '../../quantity/printQuantity.ts'
 import { Action, ActionLink } from '../parts/Action.tsx'
@@ -58,7 +58,8 @@ const KeyRow = ({ keys, does }: { keys: string; does: string }) => (
 
 function InStep() {
   const bench = useBench()
-  const { contact, waiting, me } = useBenchState()
+  const { contact, waiting, me, left } = useBenchState()
+  const [trouble, setTrouble] = useState<string>()
   const keeper = useKeeper()
   const kept = useSyncExternalStore(keeper.subscribe, keeper.snapshot)
   const count = [...waiting.values()].reduce((sum, n) => sum + n, 0)
@@ -76,6 +77,25 @@ function InStep() {
             <li key={job}>{texts.forJob(job, n)}</li>
           ))}
         </ul>
+      )}
+      {left.length > 0 && (
+        <>
+          <p className={css.state}>
+            <Mark name="look" />
+            {texts.left(left.length)}
+          </p>
+          {me?.enrolled !== false && (
+            <div className={css.row}>
+              <Action
+                onDo={() => void bench.sayAgain().catch((error: unknown) => setTrouble(String(error)))}
+                also={texts.sayAgainAlso}
+              >
+                {texts.sayAgain}
+              </Action>
+            </div>
+          )}
+          {trouble !== undefined && <p role="alert">{trouble}</p>}
+        </>
       )}
       <p>{kept.isReady ? texts.ready : texts.notReady}</p>
       <div className={css.row}>

@@ -235,7 +235,7 @@ function FirstRun() {
   const { contact } = useBenchState()
   return (
     <div className={css.empty}>
-      <h1>{texts.none}</h1>
+      <h1>{contact.is === 'not met' ? texts.asking : texts.none}</h1>
       {contact.is === 'in step' ? (
         <p>{texts.noneInShop}</p>
       ) : (

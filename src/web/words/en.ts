@@ -90,6 +90,10 @@ export const en = {
     none: 'Nothing waits to be sent.',
     send: 'Send now',
     sendAlso: 'it is tried by itself too',
+    left: (n: number) =>
+      `${count(n, 'of them was', 'of them were')} written under a name that the shop shut out, and ${n === 1 ? 'is' : 'are'} kept here. The shop takes ${n === 1 ? 'it' : 'them'} under the new name, from people who sign in on this device.`,
+    sayAgain: 'Say them again',
+    sayAgainAlso: 'each with whoever did it, under the name of now',
     forJob: (job: string, n: number) => `${job}: ${count(n, 'entry', 'entries')}`,
     back: 'Back to the sheet',
     ready: 'This device has all that it needs to work without a network.',
@@ -147,6 +151,7 @@ export const en = {
     title: 'Jobs in hand',
     none: 'No job is here yet.',
     noneWhy: 'Jobs come from the shop when it is reached, and stay on this device.',
+    asking: 'The shop is being asked for its jobs.',
     noneInShop: 'The shop was reached, and it has no job yet.',
     askShop: 'Ask the shop again',
     begin: 'A job of your own',
@@ -431,6 +436,9 @@ export const en = {
     title: 'The sheet stopped',
     says: 'Something in this sheet did not work. What was entered is kept.',
     again: 'Open the sheet again',
+    nothingKept: 'Nothing can be kept on this device',
+    nothingKeptWhy:
+      'The browser does not let the app keep anything here: a private window, storage that is switched off or full, or a newer app in another window. Open it in an ordinary window, make room, or close the other windows. Nothing can be entered until then.',
   },
 } as const
 
