@@ -13,7 +13,7 @@ export function devicesField({ waiting, contact }: BenchState): BlockFields['dev
   const here = [...waiting.values()].reduce((sum, n) => sum + n, 0)
   const text = words.block
   if (contact.is === 'refused') return { text: text.refused, isLook: true }
-  if (contact.is === 'no room') return { text: text.noRoom, isLook: true }
+  if (contact.is === 'hindered') return { text: text.hindered, isLook: true }
   if (contact.is === 'shop fault') return { text: here > 0 ? text.here(here) : text.fault, isLook: true }
   if (here > 0) return { text: text.here(here), isLook: contact.is !== 'in step' }
   return contact.is === 'in step' ? { text: text.inStep, isLook: false } : { text: text.away, isLook: false }
@@ -23,7 +23,7 @@ export function devicesField({ waiting, contact }: BenchState): BlockFields['dev
 export function saysOf({ is, says = '', at_ms }: BenchState['contact']): string {
   const texts = words.devices
   if (is === 'refused') return texts.refused(says)
-  if (is === 'no room') return texts.noRoom(says)
+  if (is === 'hindered') return texts.hindered(says)
   if (is === 'shop fault') return texts.shopFault(says)
   if (at_ms === undefined) return texts.neverMet
   const time = sayWhen(at_ms, Date.now())

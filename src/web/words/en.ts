@@ -1,5 +1,8 @@
 // Every word of the app, in English. One typed object: the compiler checks each word and the facts that go into it, and nothing has to run;
 // a second language is a second object of the same type. Trade words are those of docs/reference.
+import { bolts } from './bolts.ts'
+import { tries } from './tries.ts'
+
 const count = (n: number, one: string, many: string): string => `${n} ${n === 1 ? one : many}`
 
 export const en = {
@@ -72,7 +75,7 @@ export const en = {
     away: 'alone',
     refused: 'not let in',
     fault: 'shop fault',
-    noRoom: 'no room',
+    hindered: 'hindered',
     toHome: 'Jobs',
     toHomeAlso: 'to the jobs in hand',
     opens: 'Open the whole title block',
@@ -87,7 +90,8 @@ export const en = {
       `The others were last reached at ${time}. All that you do is kept here and goes out when they are back.`,
     shopFault: (says: string) =>
       `The shop’s machine has a fault: ${says} All that you do is kept here and goes out when it is well again.`,
-    noRoom: (says: string) => `What came from the shop could not be kept on this device: ${says}`,
+    hindered: (says: string) =>
+      `Something on this device stands in the way: ${says} What is here stays here, and it is tried again.`,
     refused: (says: string) => `The shop does not let this device in: ${says} What you do is kept here meanwhile.`,
     waiting: (n: number) => `${count(n, 'entry waits', 'entries wait')} here to be sent.`,
     none: 'Nothing waits to be sent.',
@@ -418,6 +422,8 @@ export const en = {
     no: 'Esc: type it again',
     inUnit: (typed: string) => `It is ${typed}`,
   },
+  tries,
+  bolts,
 
   clocks: {
     title: 'Clocks',
