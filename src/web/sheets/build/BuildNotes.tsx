@@ -24,6 +24,8 @@ interface Parts {
   readonly system: System
   readonly running: readonly RunningClock[]
   readonly isReading: boolean
+  /** The hand is at it: the cautions were read, and make room for the map. */
+  readonly isBegun: boolean
   readonly size: SizeSheet | undefined
   readonly text: string
   readonly typed: Typed
@@ -49,7 +51,7 @@ export function BuildNotes(parts: Parts) {
       {isOpen && <Glances of={atAGlance(step.settings, system === 'inch')} />}
       {step.cautions.length > 0 && isOpen && (
         <Region place={10} isBare>
-          <Cautions texts={step.cautions} />
+          <Cautions texts={step.cautions} isBrief={parts.isBegun} />
         </Region>
       )}
       {isReading && (

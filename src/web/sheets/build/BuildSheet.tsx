@@ -168,6 +168,7 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
       notes={
         <BuildNotes
           {...{ job, worked, step, system, running, now_ms, size, text, typed, instrument, setText, setInstrument }}
+          isBegun={bolts.taps > 0}
           onTake={take}
           onCloseSize={() => setSize(undefined)}
           onNotRead={notRead}
@@ -335,8 +336,8 @@ function MainAction({ act, step, next, isAnswer, nextPath, inHandNumber, ...on }
           <Action onDo={on.onAllTight} keys="A">
             {texts.boltsAll}
           </Action>
+          <Action onDo={on.onNotCounted}>{words.bolts.notCounted}</Action>
         </ActionRow>
-        <Action onDo={on.onNotCounted}>{words.bolts.notCounted}</Action>
       </>
     )
   }
