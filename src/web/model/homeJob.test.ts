@@ -2,7 +2,7 @@ import { expect, test } from 'vitest'
 import type { Entry } from '../../journal/entry.ts'
 import { sampleEntries } from '../../record/testing/quarryRailway.ts'
 import { Writer } from '../../stores/testing/writer.ts'
-import { homeJob } from './homeJob.ts'
+import { goOnWith, homeJob } from './homeJob.ts'
 import { jobOnSheet } from './jobOnSheet.ts'
 
 const home = (...more: readonly Entry[]) => homeJob(jobOnSheet('J41', [...sampleEntries(), ...more]))
@@ -47,4 +47,15 @@ test('what somebody should look at is named once, with its people and its step',
     { what: 'signed twice', about: 'x', step: 'x' },
     { what: 'signed on a bad check', about: 'y', step: 'y', people: ['M. Ashdown'] },
   ])
+})
+
+test('a clock that runs says with which step to go on: the begun one, else the one it runs towards, else the step in hand', () => {
+  const one = hand('a', 'M. Ashdown')
+  const adopted = one.write('sequence-adopted', { steps: [{ step: 'x' }, { step: 'y' }, { step: 'z' }] })
+  const begun = one.write('step-started', { step: 'y' })
+  const clock = { from: { op: 'y', edge: 'start' }, to: { op: 'z', edge: 'end' } } as const
+  expect(goOnWith(home(adopted, begun), clock)).toEqual({ step: 'y', hasClock: true })
+  const signed = one.write('step-signed', { step: 'y', as: 'done' })
+  expect(goOnWith(home(adopted, begun, signed), clock)).toEqual({ step: 'z', hasClock: true })
+  expect(goOnWith(home(adopted, begun), undefined)).toEqual({ step: 'x', number: 1, hasClock: false })
 })

@@ -2,6 +2,7 @@
 import type { Look } from '../../record/state.ts'
 import { isDone, isLook, type JobOnSheet, lastCheck, stepInHand } from './jobOnSheet.ts'
 import type { Stage } from './stages.ts'
+import type { ClockSheet } from './workedJob.ts'
 
 export interface ToLookAt {
   readonly what: Look['what'] | 'signed on a bad check'
@@ -75,6 +76,22 @@ export function homeJob(job: JobOnSheet): HomeJob {
       .map(({ part }) => part),
     touched_ms: state.happened.at(-1)?.at.ms ?? 0,
   }
+}
+
+/**
+ * The step to go on with: where a clock runs, the one that was begun with it, or the one that it runs towards; else the step in hand.
+ *
+ * @param clock the most pressing one of this job
+ */
+export function goOnWith(
+  { next, begun }: HomeJob,
+  clock: Pick<ClockSheet, 'from' | 'to'> | undefined,
+): { readonly step: string; readonly hasClock: boolean; readonly number?: number } | undefined {
+  if (clock) {
+    const step = begun.some((one) => one.step === clock.from.op) ? clock.from.op : clock.to.op
+    return { step, hasClock: true, ...(next?.step === step && { number: next.number }) }
+  }
+  return next && { ...next, hasClock: false }
 }
 
 /** `reversing-gearcase.unit.yaml` says what it is of. */

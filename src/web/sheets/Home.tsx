@@ -2,9 +2,10 @@
 import { useMemo } from 'react'
 import type { Entry } from '../../journal/entry.ts'
 import { runningClocks } from '../model/clocks.ts'
-import { type HomeJob, homeJob, type ToLookAt } from '../model/homeJob.ts'
+import { goOnWith, type HomeJob, homeJob, type ToLookAt } from '../model/homeJob.ts'
 import { type JobOnSheet, jobOnSheet, stagesOf, timesOf } from '../model/jobOnSheet.ts'
 import { STAGES } from '../model/stages.ts'
+import type { ClockSheet } from '../model/workedJob.ts'
 import { Action, ActionLink } from '../parts/Action.tsx'
 import { ClockGauge } from '../parts/ClockGauge.tsx'
 import { Mark } from '../parts/Mark.tsx'
@@ -51,7 +52,7 @@ export function Home() {
       notes={
         <>
           {clocks.length > 0 && (
-            <Region place={4} isBare label={texts.clocks}>
+            <Region place={0} isBare label={texts.clocks}>
               {clocks.map(({ job, running }) => (
                 <ClockGauge
                   key={`${job} ${running.clock.id}`}
@@ -82,7 +83,7 @@ export function Home() {
             </ActionLink>
           )}
           {first ? (
-            <GoOn job={first} hasClock={first.number === clocks[0]?.job} />
+            <GoOn job={first} clock={clocks[0]?.job === first.number ? clocks[0].running.clock : undefined} />
           ) : (
             me?.enrolled === false && (
               <ActionLink isMain to="/enrol">
@@ -141,11 +142,13 @@ const isBuilt = ({ of, next }: HomeJob): boolean => of > 0 && !next
 const firstOf = (jobs: readonly Listed[], hurried: string | undefined): HomeJob | undefined =>
   (jobs.find(({ job }) => job.number === hurried) ?? jobs.find(({ job }) => !isBuilt(job)) ?? jobs[0])?.job
 
-function GoOn({ job: { number, next, of }, hasClock }: { job: HomeJob; hasClock: boolean }) {
-  if (next)
+function GoOn({ job, clock }: { job: HomeJob; clock: ClockSheet | undefined }) {
+  const { number, of } = job
+  const on = goOnWith(job, clock)
+  if (on)
     return (
-      <ActionLink isMain to={buildPath(number, next.step)} also={hasClock ? texts.itsClock(next.step) : next.step}>
-        {texts.goOn(number, next.number)}
+      <ActionLink isMain to={buildPath(number, on.step)} also={on.hasClock ? texts.itsClock(on.step) : on.step}>
+        {on.number === undefined ? texts.goOnWith(number) : texts.goOn(number, on.number)}
       </ActionLink>
     )
   return (

@@ -121,7 +121,9 @@ export const en = {
       ['S', 'sign; then Y where it asks once more'],
       ['A', 'all bolts of the map are tight'],
       ['W', 'why here'],
-      ['Tab', 'from one thing to the next'],
+      ['+, −', 'in a large drawing: nearer, farther'],
+      ['Esc', 'not yet; close'],
+      ['Tab', 'from one thing to the next; the first leads to what is to be done'],
     ] as readonly (readonly [string, string])[],
   },
 
@@ -173,6 +175,7 @@ export const en = {
     ] as readonly (readonly [string, string])[],
     open: 'open',
     goOn: (job: string, step: number) => `Go on: ${job}, step ${step}`,
+    goOnWith: (job: string) => `Go on: ${job}`,
     itsClock: (step: string) => `${step}; its clock runs`,
     openJob: (job: string) => `Open ${job}`,
     next: (n: number, of: number, step: string) => `next is step ${n} of ${of}, ${step}`,
