@@ -2,13 +2,13 @@
 import { useEffect, useMemo, useRef, useState } from 'react'
 import { gauge } from '../../../paper/drawings/gauge.ts'
 import { holeMap } from '../../../paper/drawings/holeMap.ts'
-import { figureText } from '../../../paper/figureText.ts'
 import { metre } from '../../../quantity/constructors.ts'
 import { printQuantity, type System } from '../../../quantity/printQuantity.ts'
 import type { Fact } from '../../../record/state.ts'
 import { checksOf, isDone, type JobOnSheet, type Mark as MarkName } from '../../model/jobOnSheet.ts'
 import { judgeSize, type Typed } from '../../model/liveLimit.ts'
 import { sayWhen } from '../../model/sayWhen.ts'
+import { figureWords } from '../../model/spoken.ts'
 import type { SizeSheet, StepSheetData, WorkedJob } from '../../model/workedJob.ts'
 import { Action, WordAction } from '../../parts/Action.tsx'
 import { Drawing } from '../../parts/Drawing.tsx'
@@ -215,7 +215,7 @@ function Facts({ step, worked, system }: { step: StepSheetData; worked: WorkedJo
             {step.part.mass_kg !== undefined && (
               <>
                 <br />
-                {figureText({ low: step.part.mass_kg, high: step.part.mass_kg }, 'mass', system)}
+                {figureWords({ low: step.part.mass_kg, high: step.part.mass_kg }, 'mass', system)}
               </>
             )}
           </dd>
@@ -330,7 +330,7 @@ function CheckReadings({ job, worked, step, system, typed, trying, now_ms, onTak
             <li key={result.entry}>
               <span className={css.no}>{index + 1}</span>
               <span className={css.value}>
-                {found ? figureText(found.value, check.measures, system) : words.reading.answers[result.result]}
+                {found ? figureWords(found.value, check.measures, system) : words.reading.answers[result.result]}
               </span>
               <span className="told">{by(result, now_ms)}</span>
               <span>
@@ -376,7 +376,7 @@ function Size({ size, job, system, now_ms, onReadSize, onTakeBack }: SizeParts) 
         {readings.map((reading, index) => (
           <li key={reading.entry}>
             <span className={css.no}>{index + 1}</span>
-            <span className={css.value}>{reading.reads ? figureText(reading.reads, 'length', system) : '?'}</span>
+            <span className={css.value}>{reading.reads ? figureWords(reading.reads, 'length', system) : '?'}</span>
             <span className="told">
               {by(reading, now_ms)}
               {reading.where !== undefined && `, ${reading.where}`}
