@@ -33,7 +33,7 @@ interface Listed {
 }
 
 export function Home() {
-  const { streams, me, person, waiting } = useBenchState()
+  const { streams, me, person, waiting, contact } = useBenchState()
   const jobs = useMemo(() => jobsIn(streams), [streams])
   const looks = jobs.flatMap(({ job }) => job.looks.map((look) => ({ job: job.number, look })))
   const block = useShopBlock(texts.title, looks.length, jobs.length)
@@ -81,6 +81,9 @@ export function Home() {
             <ActionLink isMain={!first} to="/device" also={texts.whoAlso}>
               {texts.who}
             </ActionLink>
+          )}
+          {first && contact.is === 'refused' && me?.enrolled === false && (
+            <ActionLink to="/enrol">{words.enrol.title}</ActionLink>
           )}
           {first ? (
             <GoOn job={first} clock={clocks[0]?.job === first.number ? clocks[0].running.clock : undefined} />

@@ -46,9 +46,18 @@ export function BuildNotes(parts: Parts) {
   const shown = running.filter(
     ({ clock, left_s }) => left_s !== undefined || clock.to.op === step.step || clock.from.op === step.step,
   )
+  // While the bolts go round the time left stands before what was read already.
+  const clocks = shown.length > 0 && (
+    <Region place={parts.isBegun ? 9 : 22} isBare>
+      {shown.map((one) => (
+        <ClockGauge key={one.clock.id} running={one} />
+      ))}
+    </Region>
+  )
   return (
     <>
       {isOpen && <Glances of={atAGlance(step.settings, system === 'inch')} />}
+      {parts.isBegun && clocks}
       {step.cautions.length > 0 && isOpen && (
         <Region place={10} isBare>
           <Cautions texts={step.cautions} isBrief={parts.isBegun} />
@@ -72,13 +81,7 @@ export function BuildNotes(parts: Parts) {
           </div>
         </Region>
       )}
-      {shown.length > 0 && (
-        <Region place={22} isBare>
-          {shown.map((one) => (
-            <ClockGauge key={one.clock.id} running={one} />
-          ))}
-        </Region>
-      )}
+      {!parts.isBegun && clocks}
     </>
   )
 }
