@@ -46,9 +46,9 @@ export function BuildNotes(parts: Parts) {
   const shown = running.filter(
     ({ clock, left_s }) => left_s !== undefined || clock.to.op === step.step || clock.from.op === step.step,
   )
-  // While the bolts go round the time left stands before what was read already.
+  // While the bolts go round the time left stands before what was read already; on a telephone the map comes first.
   const clocks = shown.length > 0 && (
-    <Region place={parts.isBegun ? 9 : 22} isBare>
+    <Region place={parts.isBegun ? 16 : 22} isBare>
       {shown.map((one) => (
         <ClockGauge key={one.clock.id} running={one} />
       ))}
