@@ -128,6 +128,7 @@ test('a fault of the shop is told in its words; what is signed meanwhile is kept
   await context.addInitScript(() => localStorage.setItem('matchmark person', 'M. Ashdown'))
   const page = await context.newPage()
   await adopted(page)
+  await page.getByRole('region', { name: 'Title block' }).getByText('in step', { exact: true }).waitFor()
   const problem = { problem: { code: 'X', says: 'The disk of the shop is full.', next: 'Make room on it.' } }
   await page.route('**/api/**', (route) => route.fulfill({ status: 500, json: problem }))
   await page.getByText('Go on: step 1').click()
