@@ -30,6 +30,19 @@ export default defineConfig({
         globPatterns: ['**/*.{js,css,html,svg,png,woff2,webmanifest}'],
         navigateFallback: '/index.html',
         navigateFallbackDenylist: [/^\/(api|books|health|metrics|authority\.crt)(\/|$)/],
+        // Books that were opened once can be opened without the shop; where none is kept, the app says so.
+        runtimeCaching: [
+          {
+            urlPattern: ({ url, request }) => request.mode === 'navigate' && /^\/books(\/|$)/.test(url.pathname),
+            handler: 'NetworkFirst',
+            options: {
+              cacheName: 'job books',
+              expiration: { maxEntries: 24 },
+              networkTimeoutSeconds: 8,
+              precacheFallback: { fallbackURL: '/index.html' },
+            },
+          },
+        ],
         cleanupOutdatedCaches: true,
         clientsClaim: true,
         inlineWorkboxRuntime: true,

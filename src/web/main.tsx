@@ -1,9 +1,12 @@
 // The one place where the app chooses what it stands on: the journal on this device, the shop's server, the worker.
 import { StrictMode } from 'react'
 import { createRoot } from 'react-dom/client'
+import { Problem, printProblem } from '../problem/problem.ts'
 import { browserJournal } from '../stores/browser/browserJournal.ts'
 import { App } from './App.tsx'
 import './look/base.css'
+import { Action } from './parts/Action.tsx'
+import css from './sheets/Plain.module.css'
 import { followScheme } from './sheets/usePreference.ts'
 import { BenchProvider } from './sync/BenchContext.tsx'
 import { Bench } from './sync/bench.ts'
@@ -33,10 +36,15 @@ async function open(): Promise<void> {
 }
 
 open().catch((error: unknown) => {
+  const reason = error instanceof Problem ? printProblem(error) : error instanceof Error ? error.message : String(error)
   root.render(
-    <main className="trouble">
-      <h1>{words.trouble.title}</h1>
-      <p>{error instanceof Error ? error.message : String(error)}</p>
+    <main className={css.plain} role="alert">
+      <h1>{words.trouble.nothingKept}</h1>
+      <p>{words.trouble.nothingKeptWhy}</p>
+      <p className="told">{reason}</p>
+      <Action isMain onDo={() => location.reload()}>
+        {words.trouble.again}
+      </Action>
     </main>,
   )
 })

@@ -1,6 +1,21 @@
 // Problems of reading and making quantities.
 import { table } from '../entry.ts'
 
+/** What was received, what stands where it cannot be read on, and what was expected there. */
+function unreadable({ text, found, expected, column }: Readonly<Record<string, unknown>>): string {
+  const before = String(text)
+    .slice(0, Number(column) - 1)
+    .trim()
+  const wanted = expected === 'the end' ? 'nothing more' : expected
+  if (before === '')
+    return found === `'${text}'`
+      ? `'${text}' was received where ${wanted} was expected.`
+      : `'${text}' begins with ${found}, where ${wanted} was expected.`
+  return found === 'the end'
+    ? `'${text}' breaks off; behind it ${wanted} was expected.`
+    : `In '${text}' ${found} stands behind '${before}', where ${wanted} was expected.`
+}
+
 export const QUANTITY = table({
   NOT_A_NUMBER: {
     says: ({ unit, received }) => `A value in ${unit} has to be a finite number, not ${received}.`,
@@ -18,8 +33,7 @@ export const QUANTITY = table({
     http: 422,
   },
   QUANTITY_UNREADABLE: {
-    says: ({ text, found, expected, column }) =>
-      `'${text}' cannot be read as a quantity: at column ${column} stands ${found}, expected ${expected}.`,
+    says: unreadable,
     next: 'Write a number with its unit (2-1/2 in, 63.5 mm) or a range with two dots (0.05..0.20 mm).',
     http: 422,
   },

@@ -1,6 +1,18 @@
 // Problems of the server: who may do what, and what may come over the wire.
 import { table } from '../entry.ts'
 
+/** Where that which was asked for would be found, and what brings it in. */
+function whereListed(what: string): string {
+  if (/^(person|device)/.test(what)) return "'matchmark shop list' shows the people and devices of the shop."
+  if (/^job '/.test(what))
+    return "The first sheet of the app lists the jobs of the shop; 'matchmark import FILE' takes one in."
+  if (/unit/.test(what)) return "'matchmark import FILE' takes a job in, and the unit file that it names with it."
+  if (/job book/.test(what)) return "/books lists the job books; 'matchmark book FILE --into DIR' writes one."
+  if (/^work/.test(what)) return 'What was worked out is not kept for long: start it again.'
+  if (/hash/.test(what)) return 'It comes from the device that has it: look whether that device is in step.'
+  return 'The sheets of the app begin at the address /.'
+}
+
 export const SERVER = table({
   NOT_ENROLLED: {
     says: () => 'This device does not belong to the shop, or was shut out.',
@@ -100,7 +112,7 @@ export const SERVER = table({
   },
   NOT_HERE: {
     says: ({ what }) => `There is no ${what} here.`,
-    next: 'Look into the list it should stand in.',
+    next: ({ what }) => whereListed(String(what)),
     http: 404,
   },
   REQUEST_SHAPE: {

@@ -104,8 +104,7 @@ export const UNIT = table({
     http: 422,
   },
   RING_UNREADABLE: {
-    says: ({ key, received, expected, column }) =>
-      `'${key}' cannot be read at its column ${column}: found '${received}', expected ${expected}.`,
+    says: ({ key, received, expected }) => `In '${key}' was received '${received}'; expected was ${expected}.`,
     next: ({ form }) => String(form),
     http: 422,
   },

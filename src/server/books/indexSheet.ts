@@ -29,11 +29,14 @@ export function indexSheet(books: readonly Book[]): string {
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <title>Job books</title>
+<link rel="icon" href="/mark.svg" type="image/svg+xml">
 <style>${trusted(STYLE)}</style>
 </head>
 <body>
 <main>
+<p><a href="/">To the jobs</a></p>
 <h1>Job books</h1>
+<p>Open one to read it; print it there, or keep it as PDF, with the browser's own printing.</p>
 ${list}
 <dl>
   <div><dt>Title</dt><dd>List of job books</dd></div>

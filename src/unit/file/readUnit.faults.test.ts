@@ -78,7 +78,7 @@ test('what cannot be left out is asked for', () => {
 test('a value in the wrong unit is told by the quantity itself', () => {
   expect(drum('{mass: 5 mm, features: {seat: {size: abc}}}')).toEqual([
     "w.yaml:6:18: 'mm' (millimetre) is a unit of length, not of mass. Write the mass in one of kg, g, t, lb, oz, imp cwt, long ton, short ton.",
-    "w.yaml:6:46: 'abc' cannot be read as a quantity: at column 1 stands 'abc', expected a number. Write a number with its unit (2-1/2 in, 63.5 mm) or a range with two dots (0.05..0.20 mm).",
+    "w.yaml:6:46: 'abc' was received where a number was expected. Write a number with its unit (2-1/2 in, 63.5 mm) or a range with two dots (0.05..0.20 mm).",
   ])
   expect(faults(`${HEAD}checks:\n  a: {limit: 3..1 mm}\n`)).toEqual([
     "w.yaml:6:14: '3..1 mm' runs from the larger to the smaller. Write the smaller value first.",
@@ -95,21 +95,21 @@ test('a name that stands twice is told, and so are two steps of one name', () =>
   ])
 })
 
-test('a ring that cannot be read is told with the column in its text, over folded lines too', () => {
+test('a ring that cannot be read is told at its own place in the file, over folded lines too', () => {
   const text = '{line 1: "5..23: 80/40,\n        3..4 80, 3: 80, 3..: 4, 3..5: 80,01/4, 1..2: 4 # x, 1..2: -3"}'
   expect(onLines(text)).toEqual([
-    `w.yaml:10:9: 'line 1' cannot be read at its column 15: found '3..4 80', expected from..to, then ':' and the size (decimals have a point). ${RING}`,
-    `w.yaml:10:18: 'line 1' cannot be read at its column 24: found '3', expected two distances with '..' between them. ${RING}`,
-    `w.yaml:10:28: 'line 1' cannot be read at its column 34: found ': 4', expected a size or ?. ${RING}`,
-    `w.yaml:10:42: 'line 1' cannot be read at its column 48: found '01/4', expected from..to, then ':' and the size (decimals have a point). ${RING}`,
-    `w.yaml:10:56: 'line 1' cannot be read at its column 62: found '# x', expected no note inside the text. ${RING}`,
-    `w.yaml:10:67: 'line 1' cannot be read at its column 73: found '-3', expected diameters, which are not below 0. ${RING}`,
+    `w.yaml:10:9: In 'line 1' was received '3..4 80'; expected was from..to, then ':' and the size (decimals have a point). ${RING}`,
+    `w.yaml:10:18: In 'line 1' was received '3'; expected was two distances with '..' between them. ${RING}`,
+    `w.yaml:10:28: In 'line 1' was received ': 4'; expected was a size or ?. ${RING}`,
+    `w.yaml:10:42: In 'line 1' was received '01/4'; expected was from..to, then ':' and the size (decimals have a point). ${RING}`,
+    `w.yaml:10:56: In 'line 1' was received '# x'; expected was no note inside the text. ${RING}`,
+    `w.yaml:10:67: In 'line 1' was received '-3'; expected was diameters, which are not below 0. ${RING}`,
   ])
   expect(onLines('{line 1: "5..23: 80/4 kg"}')).toEqual([
     "w.yaml:9:31: 'kg' (kilogram) is a unit of mass, not of length. Write the length in one of m, cm, mm, µm, in, ft, thou, µin.",
   ])
   expect(onLines('{line 1: "1..2: 3, "}')).toEqual([
-    `w.yaml:9:27: 'line 1' cannot be read at its column 9: found 'nothing', expected a ring between the commas. ${RING}`,
+    `w.yaml:9:27: In 'line 1' was received 'nothing'; expected was a ring between the commas. ${RING}`,
   ])
   expect(onLines(`{line 1: "${'1..2: 3, '.repeat(200)}1..2: 3"}`)).toEqual([
     "w.yaml:9:18: 'line 1' has 201 rings; at most 200 are read. Leave out what is not a shape of its own: a thread or a spline is one ring.",

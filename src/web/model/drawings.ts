@@ -11,8 +11,18 @@ export interface Room {
   readonly system: System
 }
 
-/** ISO 6433 balloons crowd a drawing beyond this; the parts list has the rest. */
-const MOST_BALLOONS = 9
+/** ISO 6433 balloons crowd a drawing beyond this; the parts list has the rest. One wants as much room as its leader needs, px. */
+const ROOM_OF_BALLOON = 64
+const FEWEST_BALLOONS = 4
+const MOST_BALLOONS = 18
+
+/**
+ * How many numbered balloons a drawing of this width carries before its leaders crowd.
+ *
+ * @example balloonsFor(320)   // 5
+ */
+export const balloonsFor = (width_px: number): number =>
+  Math.max(FEWEST_BALLOONS, Math.min(MOST_BALLOONS, Math.floor(width_px / ROOM_OF_BALLOON)))
 
 /** The half section of a step, with the part under work; nothing where nothing of it was measured. */
 export function stepDrawing({ input, facts, numbers }: Workings, step: string, room: Room): Drawing | undefined {
@@ -25,7 +35,7 @@ export function stepDrawing({ input, facts, numbers }: Workings, step: string, r
     home,
     toCome,
     balloons: numbers,
-    most: MOST_BALLOONS,
+    most: balloonsFor(room.width),
     closeUp: true,
     system: room.system,
     ...(part && { under: part.id }),
@@ -39,6 +49,6 @@ export const lineDrawing = ({ input, numbers }: Workings, line: string, room: Ro
     width: room.width,
     mostHeight: room.mostHeight,
     balloons: numbers,
-    most: MOST_BALLOONS,
+    most: balloonsFor(room.width),
     system: room.system,
   })

@@ -1,5 +1,5 @@
 // The tries of a setting as a sheet shows them: what was in, what was read, what came off between, what to try next.
-import { figureText } from '../../paper/figureText.ts'
+
 import { Problem } from '../../problem/problem.ts'
 import type { System } from '../../quantity/printQuantity.ts'
 import { readQuantity } from '../../quantity/readQuantity.ts'
@@ -8,6 +8,7 @@ import { type Fitted, type SettingTry, tryEntry } from '../../record/settingTrie
 import type { JobState, Said } from '../../record/state.ts'
 import type { JobOnSheet } from './jobOnSheet.ts'
 import { BARE, type Judged, judgeSize } from './liveLimit.ts'
+import { figureWords } from './spoken.ts'
 import type { TrySheet } from './trySheets.ts'
 import type { StepSheetData } from './workedJob.ts'
 
@@ -32,7 +33,7 @@ export type FittedSaid =
 export function fittedOf(draft: FittedDraft, { shims }: Pick<TrySheet, 'shims'>, system: System): FittedSaid {
   const typed = (text: string, as: 'length' | 'angle') =>
     text.trim() === '' ? undefined : readQuantity(text, { as, unit: BARE[as][system] })
-  const printed = (value: number, as: 'length' | 'angle') => figureText({ low: value, high: value }, as, system)
+  const printed = (value: number, as: 'length' | 'angle') => figureWords({ low: value, high: value }, as, system)
   try {
     if (draft.by === 'nut') {
       const [turned, lead] = [typed(draft.turn, 'angle'), typed(draft.lead, 'length')]
@@ -106,7 +107,7 @@ export function triesView({ job, sheet, system, instruments }: Given): TriesView
       is: 'try',
       made: one,
       fitted: fittedText(one, system),
-      read: one.read && figureText(one.read, figureDimension(one.read.of), system),
+      read: one.read && figureWords(one.read, figureDimension(one.read.of), system),
       judged:
         one.read?.of === 'length' && sheet.isLength
           ? judgeSize(one.read.high, { as: 'length', limit: sheet.limit, system, uncertainty: uncertaintyOf(one.with) })
@@ -132,7 +133,7 @@ const figureDimension = (of: NonNullable<SettingTry['read']>['of']) =>
 
 /** `S1 + S2 = 0.626 mm`; what nobody said is said so. */
 function fittedText({ tried, pack }: SettingTry, system: System): string {
-  return pack ? `${tried} = ${figureText(pack, 'length', system)}` : tried
+  return pack ? `${tried} = ${figureWords(pack, 'length', system)}` : tried
 }
 
 /** Every time that the setting came off again, with what was said to be taken apart in one go with it. */

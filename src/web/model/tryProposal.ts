@@ -1,9 +1,10 @@
 // What to try next, asked of the worker: the calculations are not wanted before the first try.
-import { figureText } from '../../paper/figureText.ts'
+
 import { metre, radian } from '../../quantity/constructors.ts'
 import type { System } from '../../quantity/printQuantity.ts'
 import type { SettingTry } from '../../record/settingTries.ts'
 import { type NextTry, nextTry, type TryAsked } from '../../unit/tries/nextTry.ts'
+import { figureWords } from './spoken.ts'
 import type { TrySheet } from './trySheets.ts'
 
 export interface ProposalAsked {
@@ -45,6 +46,6 @@ export function tryProposal({ tries, sheet, system, uncertainties }: ProposalAsk
     stock: sheet.shims.map(({ id, thickness_m }) => ({ id, thickness: metre(thickness_m) })),
     ...(lead && { lead: metre(lead.low) }),
     isBacklash: sheet.isBacklash,
-    print: (range, as) => figureText(range, as, system),
+    print: (range, as) => figureWords(range, as, system),
   })
 }

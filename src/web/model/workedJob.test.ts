@@ -41,10 +41,10 @@ test('steps of the sequence that are done keep their sheets', () => {
 test('a check has its limit in SI and in the person’s units', () => {
   expect(step('jack float')?.check).toMatchObject({
     measures: 'length',
-    limit: { low: 0.00005, high: 0.0002, text: '0.05..0.20 mm' },
+    limit: { low: 0.00005, high: 0.0002, text: '0.05 to 0.20 mm' },
   })
   const inch = workedJob({ unit, job, sequence: worked.steps, system: 'inch' }).worked
-  expect(inch.steps.find((one) => one.step === 'jack float')?.check?.limit?.text).toBe('2.0..7.9 thou')
+  expect(inch.steps.find((one) => one.step === 'jack float')?.check?.limit?.text).toBe('2.0 to 7.9 thou')
   expect(step('selecting')?.check).toEqual({ id: 'selecting', measures: 'length' })
 })
 

@@ -18,6 +18,7 @@ import type { Figure, HoleMap, Setting } from '../../unit/connections/kind.ts'
 import { signOffsOf } from '../../unit/derive/signOffs.ts'
 import type { Check, Limit, Unit } from '../../unit/model/unit.ts'
 import { hotGrip } from './hotGrip.ts'
+import { type Doubt, doubtOf, spoken } from './spoken.ts'
 import { type TrySheet, trySheets } from './trySheets.ts'
 
 /** A step of a sequence that stands: what the journal keeps of it. */
@@ -68,10 +69,13 @@ export interface ClockSheet {
 
 export interface FigureSheet {
   readonly label: string
+  readonly dimension: Figure['dimension']
   readonly text: string
   readonly other?: string
   readonly limit?: string
   readonly verdict?: Figure['verdict']
+  /** Half known: on which side of its limit it may lie, and where that limit is. */
+  readonly doubt?: { readonly is: Doubt; readonly at: string }
   readonly rests: Standing
   readonly basis: Figure['basis']
   readonly source: string
@@ -288,7 +292,7 @@ function standing(
     breaches: [
       ...gone.map((step) => `The step “${step}” of this sequence is no longer in the unit.`),
       ...added.map((step) => `The step “${step}” is not in this sequence; it stands at its end.`),
-      ...judged.breaches.map(({ says }) => says),
+      ...judged.breaches.map(({ says }) => spoken(says)),
     ],
   }
 }
@@ -310,14 +314,14 @@ function planSheet({ value, proven, assumptions, conflict }: PlanResult, breache
     proven,
     breaches,
     rests: assumptions.map(({ reason, wouldChange }) => ({
-      says: reason.says,
+      says: spoken(reason.says),
       standing: reason.standing,
       matters: wouldChange,
     })),
     ...(conflict && {
       conflict: {
         members: conflict.members.map(({ id, reason }) => ({
-          says: reason.says,
+          says: spoken(reason.says),
           cheapest: conflict.cheapest.includes(id),
         })),
       },
@@ -381,7 +385,7 @@ const whySheet = ({ side, number, op, reason }: Hold): WhySheet => ({
   side,
   number,
   step: op,
-  says: reason.says,
+  says: spoken(reason.says),
   standing: reason.standing,
   ...(reason.source !== undefined && { source: reason.source }),
 })
@@ -405,18 +409,21 @@ function settingSheet({ connection, title, figures, says, missing }: Setting, sy
   return {
     connection,
     title,
-    says,
-    missing,
+    says: says.map(spoken),
+    missing: missing.map(spoken),
     figures: figures.filter(isForTheBench).map((figure) => {
-      const text = figureText(figure, figure.dimension, system)
-      const otherText = figureText(figure, figure.dimension, other)
+      const text = spoken(figureText(figure, figure.dimension, system))
+      const otherText = spoken(figureText(figure, figure.dimension, other))
       const limit = figure.limit && limitText(figure.limit, figure.dimension, system)
+      const is = figure.verdict === 'not known' ? doubtOf(figure, figure.limit) : undefined
       return {
         label: figure.label,
+        dimension: figure.dimension,
         text,
         ...(otherText !== text && { other: otherText }),
-        ...(limit !== undefined && { limit }),
+        ...(limit !== undefined && { limit: spoken(limit) }),
         ...(figure.verdict && { verdict: figure.verdict }),
+        ...(is && { doubt: { is, at: edgeText(figure, is, system) } }),
         rests: figure.standing,
         basis: figure.basis,
         source: figure.source,
@@ -424,6 +431,13 @@ function settingSheet({ connection, title, figures, says, missing }: Setting, sy
       }
     }),
   }
+}
+
+/** The edge of the limit that is in doubt, without `at most`. */
+function edgeText({ limit, dimension }: Figure, is: Doubt, system: System): string {
+  const edge = is === 'may be over' ? limit?.high : is === 'may be under' ? limit?.low : undefined
+  if (edge !== undefined) return figureText({ low: edge, high: edge }, dimension, system)
+  return spoken(limitText(limit ?? {}, dimension, system) ?? '')
 }
 
 function sizesOf(id: string, { work, system }: JobBookInput): readonly SizeSheet[] {
@@ -443,7 +457,9 @@ function sizesOf(id: string, { work, system }: JobBookInput): readonly SizeSheet
 const limitSheet = ({ low, high, standing: word, source }: Limit, system: System): LimitSheet => ({
   ...(low !== undefined && { low }),
   ...(high !== undefined && { high }),
-  text: limitText({ ...(low !== undefined && { low }), ...(high !== undefined && { high }) }, 'length', system) ?? '',
+  text: spoken(
+    limitText({ ...(low !== undefined && { low }), ...(high !== undefined && { high }) }, 'length', system) ?? '',
+  ),
   standing: word,
   ...(source !== undefined && { source }),
 })
@@ -472,7 +488,7 @@ function checkSheet({ id, limit, settles }: Check, system: System): CheckSheet {
       ? {
           limit: {
             ...bounds,
-            text: limitText(bounds, measures, system) ?? limit.text,
+            text: spoken(limitText(bounds, measures, system) ?? limit.text),
             standing: limit.standing,
             ...(limit.source !== undefined && { source: limit.source }),
           },

@@ -77,10 +77,17 @@ export function ActionLink({ children, also, to, label, keys, ...looks }: Leads)
   )
 }
 
+interface Leading {
+  readonly children: ReactNode
+  readonly onDo: () => void
+  readonly isOpen?: boolean
+  readonly label?: string
+}
+
 /** Words that lead to a reason. */
-export function WordAction({ children, onDo, isOpen }: { children: ReactNode; onDo: () => void; isOpen?: boolean }) {
+export function WordAction({ children, onDo, isOpen, label }: Leading) {
   return (
-    <button type="button" className={css.link} onClick={onDo} aria-expanded={isOpen}>
+    <button type="button" className={css.link} onClick={onDo} aria-expanded={isOpen} aria-label={label}>
       {children}
     </button>
   )
@@ -161,10 +168,12 @@ interface Asks {
   readonly no: string
   readonly onYes: () => void
   readonly onNo: () => void
+  /** A third answer, likelier than both. */
+  readonly instead?: { readonly says: string; readonly onDo: () => void } | undefined
 }
 
 /** A question with its own keys: Y and Esc. */
-export function Question({ asks, yes, no, onYes, onNo }: Asks) {
+export function Question({ asks, yes, no, onYes, onNo, instead }: Asks) {
   const first = useRef<HTMLDivElement>(null)
   useEffect(() => {
     first.current?.querySelector('button')?.focus()
@@ -181,9 +190,10 @@ export function Question({ asks, yes, no, onYes, onNo }: Asks) {
     return () => window.removeEventListener('keydown', onKey, true)
   }, [onYes, onNo])
   return (
-    <div className={css.ask} role="alertdialog" aria-label={asks} ref={first}>
+    <div className={css.ask} role="alertdialog" aria-label={asks}>
       <p>{asks}</p>
-      <div className={css.row}>
+      {instead && <Action onDo={instead.onDo}>{instead.says}</Action>}
+      <div className={css.row} ref={first}>
         <Action onDo={onNo}>{no}</Action>
         <Action onDo={onYes}>{yes}</Action>
       </div>

@@ -6,16 +6,17 @@ import { Hazard } from './Mark.tsx'
 
 const FIRST = 3
 
-export function Cautions({ texts }: { texts: readonly string[] }) {
+export function Cautions({ texts, isBrief = false }: { texts: readonly string[]; isBrief?: boolean }) {
   const [isOpen, setOpen] = useState(false)
   if (texts.length === 0) return null
-  const rest = texts.length - FIRST
+  const first = isBrief ? 1 : FIRST
+  const rest = texts.length - first
   return (
     <div className={css.cautions} role="note" aria-label={words.build.cautions}>
       <Hazard />
       <div>
         <ul>
-          {(isOpen ? texts : texts.slice(0, FIRST)).map((text) => (
+          {(isOpen ? texts : texts.slice(0, first)).map((text) => (
             <li key={text}>{text}</li>
           ))}
         </ul>
@@ -24,7 +25,7 @@ export function Cautions({ texts }: { texts: readonly string[] }) {
             {isOpen ? words.build.cautionFewer : words.build.cautionMore(rest)}
           </button>
         )}
-        {!texts.some((text) => /manual/i.test(text)) && <p className={css.defer}>{words.build.deferTo}</p>}
+        {!isBrief && !texts.some((text) => /manual/i.test(text)) && <p className={css.defer}>{words.build.deferTo}</p>}
       </div>
     </div>
   )

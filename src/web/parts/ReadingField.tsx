@@ -46,7 +46,11 @@ export function ReadingField({ of, limit, as, system, text, typed, onText, onTak
             aria-describedby="reading-echo"
             onChange={({ target }) => onText(target.value)}
             onKeyDown={(event) => {
-              if (event.key === 'Enter') onTake()
+              if (event.key === 'Enter') {
+                // Else the same press answers the question that may come.
+                event.preventDefault()
+                onTake()
+              }
               if (event.key === 'Escape') input.current?.blur()
             }}
           />

@@ -5,15 +5,17 @@ import css from './Region.module.css'
 interface Parts {
   readonly children: ReactNode
   readonly title?: string
+  /** What it is called where no title is seen. */
+  readonly label?: string
   readonly place: number
   readonly isWell?: boolean
   readonly isBare?: boolean
 }
 
-export function Region({ children, title, place, isWell, isBare }: Parts) {
+export function Region({ children, title, label, place, isWell, isBare }: Parts) {
   const kind = [css.region, isWell && css.well, isBare && css.bare, place === 0 && css.first].filter(Boolean).join(' ')
   return (
-    <section className={kind} style={{ '--place': place } as CSSProperties} aria-label={title}>
+    <section className={kind} style={{ '--place': place } as CSSProperties} aria-label={title ?? label}>
       {title !== undefined && <h2>{title}</h2>}
       {children}
     </section>

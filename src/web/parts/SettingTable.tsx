@@ -49,7 +49,7 @@ export function SettingTable({ setting }: { setting: SettingSheet }) {
   )
 }
 
-function Figure({ figure: { text, other, limit, verdict, rests } }: { figure: FigureSheet }) {
+function Figure({ figure: { text, other, limit, verdict, doubt, rests } }: { figure: FigureSheet }) {
   return (
     <>
       <span className={`${css.figure} ${rests === 'seen' ? '' : css.loose}`}>{text}</span>
@@ -57,8 +57,8 @@ function Figure({ figure: { text, other, limit, verdict, rests } }: { figure: Fi
       {other !== undefined && <span className={`${css.small} figure`}>{other}</span>}
       {(limit !== undefined || verdict) && (
         <span className={css.small}>
-          {limit}{' '}
-          {verdict && (
+          {doubt ? <b>{words.doubts[doubt.is](doubt.at)}</b> : limit}{' '}
+          {verdict && !doubt && (
             <span className={`${css.verdict} ${verdict === 'within' ? 'good' : verdict === 'out' ? 'stop' : ''}`}>
               {verdict === 'within' && <Mark name="done" size={15} />}
               {verdict === 'out' && <Mark name="stop" size={15} />}

@@ -1,5 +1,6 @@
 // The sheet that every screen is: trimmed edge, zones, frame, stage line, one action, title block.
-import type { ReactNode } from 'react'
+import { type ReactNode, useEffect, useRef } from 'react'
+import { words } from '../words/words.ts'
 import css from './Sheet.module.css'
 
 interface Parts {
@@ -13,29 +14,45 @@ interface Parts {
   readonly block: ReactNode
   /** Name of the sheet for somebody who cannot see it. */
   readonly label: string
+  /** What the window is called; the label where it is missing. */
+  readonly page?: string
 }
 
 const NUMBERS = ['1', '2', '3', '4', '5', '6']
 const LETTERS = ['A', 'B', 'C', 'D']
 
-export function Sheet({ head, children, notes, actions, block, label }: Parts) {
+export function Sheet({ head, children, notes, actions, block, label, page = label }: Parts) {
+  const done = useRef<HTMLElement>(null)
+  useEffect(() => {
+    document.title = `${page} · ${words.name}`
+  }, [page])
   return (
     <div className={css.sheet}>
       <Zones />
       <div className={css.frame}>
+        <button type="button" className={css.skip} onClick={() => firstOf(done.current)?.focus()}>
+          {words.toAction}
+        </button>
         <header className={css.stage}>{head}</header>
         <div className={css.body}>
           <main className={css.main} aria-label={label}>
             {children}
           </main>
-          <div className={css.notes}>{notes}</div>
+          <aside className={css.notes} aria-label={words.notes}>
+            {notes}
+          </aside>
         </div>
-        <div className={css.actions}>{actions}</div>
+        <section ref={done} className={css.actions} aria-label={words.toDo}>
+          {actions}
+        </section>
         <footer className={css.block}>{block}</footer>
       </div>
     </div>
   )
 }
+
+/** The main action is the first that can be reached among them. */
+const firstOf = (actions: HTMLElement | null) => actions?.querySelector<HTMLElement>('a, button')
 
 /** "Look at C2", over the telephone. */
 function Zones() {

@@ -16,6 +16,16 @@ export function StageLine({ present, states, to }: Line) {
   const at = STAGES.indexOf(present)
   return (
     <nav className={css.line} aria-label={words.stageLine}>
+      <Link
+        href="/"
+        className={`${css.stage} ${css.home}`}
+        aria-label={`${words.block.toHome}, ${words.block.toHomeAlso}`}
+      >
+        <span className={css.mark}>
+          <Joint />
+        </span>
+        <span>{words.block.toHome}</span>
+      </Link>
       {STAGES.map((stage, index) => {
         const state = states[stage] ?? 'to come'
         const isPresent = stage === present
@@ -51,14 +61,19 @@ export function NameLine() {
     <div className={css.title}>
       <Link href="/" aria-label={words.name}>
         {before}
-        <svg className={css.joint} viewBox="0 0 34 46" fill="currentColor" aria-hidden="true">
-          <path d="M17 0V46" stroke="currentColor" strokeWidth="3.4" />
-          <circle cx="7" cy="23" r="5" />
-          <circle cx="27" cy="23" r="5" />
-        </svg>
+        <Joint />
         {after}
       </Link>
       <i aria-hidden="true" />
     </div>
   )
 }
+
+/** The mark of the name: a match mark across a joint. */
+const Joint = () => (
+  <svg className={css.joint} viewBox="0 0 34 46" fill="currentColor" aria-hidden="true">
+    <path d="M17 0V46" stroke="currentColor" strokeWidth="3.4" />
+    <circle cx="7" cy="23" r="5" />
+    <circle cx="27" cy="23" r="5" />
+  </svg>
+)

@@ -34,6 +34,7 @@ export function TitleBlock(fields: BlockFields) {
       <Field name={text.person} entry={person ?? text.nobody} to={toDevices} kind={css.rest} />
       <Field
         name={text.open}
+        kind={css.looks}
         entry={looks > 0 ? <span className={css.look}>{text.looks(looks)}</span> : text.nothingOpen}
       />
       <Field

@@ -1,8 +1,7 @@
 // Who is at the bench, whether this device is in step with the others, and what it is set to.
-import { useSyncExternalStore } from 'react'
+import { useState, useSyncExternalStore } from 'react'
 import { useSearchParams } from 'wouter'
 import type { System } from '../../quantity/printQuantity.ts'
-import { sayWhen } from '../model/sayWhen.ts'
 import { Action, ActionLink } from '../parts/Action.tsx'
 import { Mark } from '../parts/Mark.tsx'
 import { Sheet } from '../parts/Sheet.tsx'
@@ -12,7 +11,7 @@ import { useBench, useBenchState, useKeeper } from '../sync/BenchContext.tsx'
 import { words } from '../words/words.ts'
 import { Person } from './Person.tsx'
 import css from './Plain.module.css'
-import { useShopBlock } from './useBlock.ts'
+import { saysOf, useShopBlock } from './useBlock.ts'
 import { type Scheme, useScheme, useSystem } from './usePreference.ts'
 
 const texts = words.devices
@@ -59,13 +58,13 @@ const KeyRow = ({ keys, does }: { keys: string; does: string }) => (
 
 function InStep() {
   const bench = useBench()
-  const { contact, waiting, photos, me } = useBenchState()
+  const { contact, waiting, photos, me, left } = useBenchState()
+  const [trouble, setTrouble] = useState<string>()
   const keeper = useKeeper()
   const kept = useSyncExternalStore(keeper.subscribe, keeper.snapshot)
   const count = [...waiting.values()].reduce((sum, n) => sum + n, 0)
   const pictures = [...photos.waiting.values()].reduce((sum, n) => sum + n, 0)
   const jobs = [...new Set([...waiting.keys(), ...photos.waiting.keys()])]
-  const time = contact.at_ms === undefined ? undefined : sayWhen(contact.at_ms, Date.now())
   return (
     <>
       <h2>{texts.title}</h2>
@@ -75,15 +74,7 @@ function InStep() {
             contact.is === 'in step' && count + pictures === 0 ? 'done' : contact.is === 'refused' ? 'stop' : 'look'
           }
         />
-        {contact.is === 'refused'
-          ? texts.refused(contact.says ?? '')
-          : contact.is === 'hindered'
-            ? texts.hindered(contact.says ?? '')
-            : time === undefined
-              ? texts.neverMet
-              : contact.is === 'in step'
-                ? texts.inStep(time)
-                : texts.away(time)}
+        {saysOf(contact)}
       </p>
       {count > 0 && <p>{texts.waiting(count)}</p>}
       {pictures > 0 && <p>{words.photos.waiting(pictures)}</p>}
@@ -101,6 +92,25 @@ function InStep() {
           {words.photos.refused(says)}
         </p>
       ))}
+      {left.length > 0 && (
+        <>
+          <p className={css.state}>
+            <Mark name="look" />
+            {texts.left(left.length)}
+          </p>
+          {me?.enrolled !== false && (
+            <div className={css.row}>
+              <Action
+                onDo={() => void bench.sayAgain().catch((error: unknown) => setTrouble(String(error)))}
+                also={texts.sayAgainAlso}
+              >
+                {texts.sayAgain}
+              </Action>
+            </div>
+          )}
+          {trouble !== undefined && <p role="alert">{trouble}</p>}
+        </>
+      )}
       <p>{kept.isReady ? texts.ready : texts.notReady}</p>
       <div className={css.row}>
         <Action onDo={() => bench.beInStep()} also={texts.sendAlso}>

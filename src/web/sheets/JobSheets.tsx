@@ -8,12 +8,13 @@ import { Action, ActionLink } from '../parts/Action.tsx'
 import { Sheet } from '../parts/Sheet.tsx'
 import { NameLine, StageLine } from '../parts/StageLine.tsx'
 import { TitleBlock } from '../parts/TitleBlock.tsx'
+import { useBench, useBenchState } from '../sync/BenchContext.tsx'
 import { words } from '../words/words.ts'
 import { BuildSheet } from './build/BuildSheet.tsx'
 import css from './Plain.module.css'
 import { buildPath, sequencePath, stagePaths } from './paths.ts'
 import { SequenceSheet } from './sequence/SequenceSheet.tsx'
-import { useBlock, useShopBlock } from './useBlock.ts'
+import { saysOf, useBlock, useShopBlock } from './useBlock.ts'
 import { useJob, type Working } from './useJob.ts'
 import { useSystem } from './usePreference.ts'
 
@@ -159,21 +160,35 @@ function NoStep({ job, step }: { job: JobOnSheet; step: string }) {
 }
 
 function NoJob({ number }: { number: string }) {
+  const bench = useBench()
+  const { contact } = useBenchState()
   const block = useShopBlock(number, 0)
+  const texts = words.working
   return (
     <Sheet
       label={number}
       head={<NameLine />}
       actions={
-        <ActionLink isMain to="/">
-          {words.working.toHome}
-        </ActionLink>
+        <>
+          <ActionLink isMain to="/">
+            {texts.toHome}
+          </ActionLink>
+          <Action onDo={() => bench.beInStep()}>{texts.askShop}</Action>
+        </>
       }
       block={<TitleBlock {...block} />}
     >
-      <div className={css.plain}>
-        <h1>{words.working.noJob(number)}</h1>
-        <p>{words.home.noneWhy}</p>
+      <div className={css.plain} aria-live="polite">
+        <h1>{texts.noJob(number)}</h1>
+        <p>
+          {contact.is === 'in step'
+            ? texts.noJobInShop
+            : contact.is === 'not met'
+              ? texts.noJobAsking
+              : contact.is === 'away'
+                ? texts.noJobAway
+                : saysOf(contact)}
+        </p>
       </div>
     </Sheet>
   )

@@ -23,16 +23,26 @@ export function useStepDrawing(workedKey: string, step: string, { width, mostHei
   return made?.of === of ? made.drawing : undefined
 }
 
+export interface LineDrawing {
+  readonly line: string
+  readonly drawn: Drawing
+}
+
 export function useLineDrawings(workedKey: string, lines: readonly string[], { width, mostHeight, system }: Room) {
   const workshop = useWorkshop()
-  const [made, setMade] = useState<{ readonly of: string; readonly drawings: readonly Drawing[] }>()
+  const [made, setMade] = useState<{ readonly of: string; readonly drawings: readonly LineDrawing[] }>()
   const of = `${workedKey} ${lines.join()} ${width} ${system}`
   // biome-ignore lint/correctness/useExhaustiveDependencies: `of` stands for the lines
   useEffect(() => {
     if (workedKey === '' || lines.length === 0) return
     let isWanted = true
     Promise.all(lines.map((line) => workshop.line(line, { width, mostHeight, system }))).then(
-      (drawings) => isWanted && setMade({ of, drawings: drawings.filter((one) => one !== undefined) }),
+      (drawings) =>
+        isWanted &&
+        setMade({
+          of,
+          drawings: drawings.flatMap((drawn, index) => (drawn ? [{ line: lines[index] ?? '', drawn }] : [])),
+        }),
       () => undefined,
     )
     return () => {

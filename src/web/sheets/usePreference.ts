@@ -31,8 +31,11 @@ export function useScheme(): readonly [Scheme, (scheme: Scheme) => void] {
 
 const isDark = () => matchMedia('(prefers-color-scheme: dark)')
 
+/** Paper is paper, whatever the screen shows. */
+let isPrinting = false
+
 export function showScheme(): void {
-  const chosen = draft('scheme')
+  const chosen = isPrinting ? 'paper' : draft('scheme')
   const scheme = chosen === 'paper' || chosen === 'blackboard' ? chosen : isDark().matches ? 'blackboard' : 'paper'
   document.documentElement.dataset.scheme = scheme
 }
@@ -41,4 +44,12 @@ export function showScheme(): void {
 export function followScheme(): void {
   showScheme()
   isDark().addEventListener('change', showScheme)
+  for (const [event, is] of [
+    ['beforeprint', true],
+    ['afterprint', false],
+  ] as const)
+    window.addEventListener(event, () => {
+      isPrinting = is
+      showScheme()
+    })
 }

@@ -104,3 +104,69 @@ test('many hands at once: each entry has its own number in the chain', async () 
   expect([...seqs].sort((a, b) => a - b)).toEqual(Array.from({ length: 20 }, (_, index) => index + 1))
   expect(await journal.heads('J41')).toHaveLength(1)
 })
+
+test('a fault of the shop is told as its fault, and what waits goes out when it is well again', async () => {
+  const shop = new TestShop()
+  shop.is = 'faulty'
+  const { bench } = await benchFor(shop)
+  await bench.put('J41', note('one'))
+  await inStep(bench, 'shop fault')
+  expect(bench.snapshot().contact.says).toBe('The disk is full.')
+  expect(bench.snapshot().waiting.get('J41')).toBe(1)
+  shop.is = 'here'
+  await inStep(bench, 'in step')
+  expect(await texts(shop.journal)).toEqual(['one'])
+})
+
+test('no room for what comes: it is told, it is tried again, and what is here stays', async () => {
+  const shop = new TestShop()
+  await shop.journal.put([new Writer('another', 'J41').note('theirs')])
+  const journal = memoryJournal()
+  let isFull = true
+  const narrow: Journal = {
+    ...journal,
+    put: (entries) =>
+      isFull ? Promise.reject(new DOMException('no room', 'QuotaExceededError')) : journal.put(entries),
+  }
+  const { bench } = await benchFor(shop, { journal: narrow })
+  await inStep(bench, 'hindered')
+  expect(bench.snapshot().contact.says).toBe('no room')
+  isFull = false
+  await inStep(bench, 'in step')
+  expect(await texts(journal)).toEqual(['theirs'])
+})
+
+test('shut out while away and enrolled anew: nothing is lost with the old name, and it is said again under the new one', async () => {
+  const shop = new TestShop()
+  shop.me = { device: 'old name', person: null, enrolled: true, people: [] }
+  const { bench } = await benchFor(shop)
+  await inStep(bench, 'in step')
+  await bench.put('J41', note('sent'))
+  await expect.poll(() => texts(shop.journal)).toEqual(['sent'])
+  await expect.poll(() => bench.snapshot().waiting.size).toBe(0)
+  shop.is = 'away'
+  await bench.put('J41', note('left'))
+  await bench.put('J41', [{ kind: 'withdrawn', body: { of: bench.snapshot().streams.get('J41')?.at(-1)?.id ?? '' } }])
+  await bench.put('J41', note('left too'))
+  shop.is = 'refuses'
+  await inStep(bench, 'refused')
+  expect(bench.snapshot().waiting.get('J41')).toBe(3)
+  shop.is = 'here'
+  shop.me = { ...shop.me, device: 'new name' }
+  await inStep(bench, 'in step')
+  expect(bench.snapshot().waiting.get('J41')).toBe(3)
+  expect(await texts(shop.journal)).toEqual(['sent'])
+  // The numbers of the new name begin anew; what it writes goes out.
+  await bench.put('J41', note('new'))
+  await expect.poll(() => texts(shop.journal)).toEqual(['sent', 'new'])
+  await bench.sayAgain()
+  await expect.poll(() => bench.snapshot().waiting.size).toBe(0)
+  expect(bench.snapshot().left).toEqual([])
+  const there = (await shop.journal.read('J41')).entries.map(({ entry }) => entry)
+  expect(there.map(({ device }) => device)).toEqual(['old name', 'new name', 'new name', 'new name', 'new name'])
+  const withdrawn = there.find(({ kind }) => kind === 'withdrawn')
+  expect(withdrawn?.kind === 'withdrawn' && withdrawn.body.of).toBe(there[2]?.id)
+  // Here too each stands once.
+  const here = bench.snapshot().streams.get('J41') ?? []
+  expect(here.map(({ id }) => id).sort()).toEqual(there.map(({ id }) => id).sort())
+})

@@ -12,13 +12,13 @@ import { secondOfSameHand } from '../../record/secondOfSameHand.ts'
 import type { DeviceStore } from './deviceStore.ts'
 import { draft, keepDraft } from './drafts.ts'
 import { Photos, type PhotosState } from './photos.ts'
-import { type Me, type Shop, ShopAway, ShopRefuses } from './shop.ts'
+import { type Me, type Shop, ShopAway, ShopFaulty, ShopRefuses } from './shop.ts'
 
 export interface Contact {
-  readonly is: 'not met' | 'in step' | 'away' | 'refused' | 'hindered'
+  readonly is: 'not met' | 'in step' | 'away' | 'refused' | 'shop fault' | 'hindered'
   /** When the others were last reached. */
   readonly at_ms?: number
-  /** Why the server does not let this device in, or what stands in the way here. */
+  /** Why the server does not let this device in, what its fault is, or what stands in the way here. */
   readonly says?: string
 }
 
@@ -33,6 +33,8 @@ export interface BenchState {
   readonly contact: Contact
   /** How the shop knows this device; undefined until it was asked. */
   readonly me: Me | undefined
+  /** Written here under a name that the shop does not take any more (shut out, enrolled anew): kept, and not sent by itself. */
+  readonly left: readonly Entry[]
   /** Unit files by their hash, as far as they are here. */
   readonly units: ReadonlyMap<string, string>
 }
@@ -48,6 +50,12 @@ const PAGE = 1000
 const SOON_MS = 2_000
 const LATE_MS = 30_000
 const LOCK = 'matchmark-write'
+/** What the facts about entries of an earlier name are kept as. */
+const LEFT = 'left'
+const AGAIN = 'said again'
+
+const saidOf = (error: unknown): string =>
+  error instanceof Problem ? printProblem(error) : error instanceof Error ? error.message : String(error)
 
 const tailKey = ({ stream, device }: Pick<Entry, 'stream' | 'device'>): string => `${stream}\n${device}`
 
@@ -62,6 +70,9 @@ export class Bench {
   readonly #reading = new Map<string, Promise<void>>()
   /** Where each device stands in each stream. */
   readonly #tails = new Map<string, Tail>()
+  /** Entries of a name that this device had before, and those of them that were said again since. */
+  #leftIds: ReadonlySet<string> = new Set()
+  #againIds: ReadonlySet<string> = new Set()
   #round: Promise<void> | undefined
   #again = false
   #timer: ReturnType<typeof setTimeout> | undefined
@@ -88,10 +99,13 @@ export class Bench {
       person: draft('person'),
       streams: new Map(),
       waiting: new Map(),
+      left: [],
       me: await store.fact<Me>('me'),
       contact: at_ms === undefined ? { is: 'not met' } : { is: 'away', at_ms },
       units: new Map(),
     })
+    bench.#leftIds = new Set(await store.fact<string[]>(LEFT))
+    bench.#againIds = new Set(await store.fact<string[]>(AGAIN))
     for (const { stream } of await journal.streams()) await bench.#reread(stream)
     await bench.photos.count(bench.#state)
     journal.watch(({ stream }) => void bench.#reread(stream))
@@ -256,9 +270,10 @@ export class Bench {
       this.#later(LATE_MS)
     } catch (error) {
       if (error instanceof ShopRefuses) this.#contact({ is: 'refused', says: error.message })
+      else if (error instanceof ShopFaulty) this.#contact({ is: 'shop fault', says: error.message })
       else if (error instanceof ShopAway) this.#contact({ is: 'away' })
-      else if (error instanceof Problem) this.#contact({ is: 'hindered', says: printProblem(error) })
-      else throw error
+      // The disk of this device, or an entry of its own: what is here stays here, and the shop still has the rest.
+      else this.#contact({ is: 'hindered', says: saidOf(error) })
       this.#pause_ms = Math.min(this.#pause_ms * 2, LATE_MS)
       this.#later(this.#pause_ms)
     }
@@ -271,8 +286,65 @@ export class Bench {
     await store.keepFact('me', me)
     this.#set({ me })
     if (me.device === null || me.device === this.#state.device) return
+    await this.#leave()
     await store.keepFact('device', me.device)
     this.#set({ device: me.device })
+    for (const stream of this.#state.streams.keys()) await this.#countWaiting(stream)
+  }
+
+  /** What this device wrote under its name so far and the shop never took stays known, so that it is not lost with the name. */
+  async #leave(): Promise<void> {
+    const ids = new Set(this.#leftIds)
+    for (const stream of this.#state.streams.keys()) {
+      const sent = await this.#sent(stream)
+      for (const { id, seq } of this.#own(stream)) if (seq > sent) ids.add(id)
+    }
+    await this.#given.store.keepFact(LEFT, [...ids])
+    this.#leftIds = ids
+  }
+
+  /**
+   * Says again, under the name that the shop knows this device by now, what was left under an earlier one. Each keeps who did it; when it
+   * was said is now.
+   *
+   * @throws the problems of the store; what is left stays left then
+   */
+  async sayAgain(): Promise<void> {
+    const { journal, store } = this.#given
+    const { device, left } = this.#state
+    const ids = new Map<string, string>()
+    await this.#alone(async () => {
+      for (const stream of new Set(left.map((entry) => entry.stream))) {
+        await this.#reread(stream)
+        let tail = this.#tails.get(tailKey({ stream, device }))
+        const entries = left
+          .filter((entry) => entry.stream === stream)
+          .map(({ id: was, kind, body, person }) => {
+            const id = crypto.randomUUID()
+            ids.set(was, id)
+            const of = kind === 'withdrawn' ? ids.get(body.of) : undefined
+            const said = of === undefined ? body : { ...body, of }
+            const made = nextEntry(
+              { id, stream, kind, body: said as never, person, device },
+              { tail, clock: this.#clock, now_ms: Date.now() },
+            )
+            tail = made.tail
+            this.#clock = made.clock
+            return made.entry
+          })
+        await journal.put(entries)
+      }
+      this.#againIds = new Set([...this.#againIds, ...ids.keys()])
+      this.#leftIds = new Set()
+      await store.keepFact(AGAIN, [...this.#againIds])
+      await store.keepFact(LEFT, [])
+    })
+    for (const [stream, entries] of this.#state.streams) {
+      const rest = entries.filter(({ id }) => !this.#againIds.has(id))
+      this.#set({ streams: new Map(this.#state.streams).set(stream, rest) })
+      await this.#reread(stream)
+    }
+    this.beInStep()
   }
 
   /** @throws ShopRefuses · ShopAway */
@@ -321,7 +393,7 @@ export class Bench {
     for (let at = 0; at < own.length; at += PAGE) {
       const part = own.slice(at, at + PAGE)
       await this.#given.shop.send(part)
-      await this.#given.store.keepFact(`sent ${stream}`, part.at(-1)?.seq)
+      await this.#given.store.keepFact(this.#sentKey(stream), part.at(-1)?.seq)
     }
     await this.#countWaiting(stream)
   }
@@ -334,7 +406,7 @@ export class Bench {
     if (last < after) {
       // The shop was set back to an older copy: both sides say again all that they have.
       await store.keepFact(key, 0)
-      await store.keepFact(`sent ${stream}`, 0)
+      await store.keepFact(this.#sentKey(stream), 0)
       await this.photos.sayAgain(this.#state.streams.get(stream) ?? [], this.#state.device)
       await this.#countWaiting(stream)
       await this.photos.count(this.#state)
@@ -371,7 +443,7 @@ export class Bench {
     for (;;) {
       const { entries, position } = await this.#given.journal.read(stream, { after, limit: PAGE })
       for (const { entry, hash } of entries) {
-        fresh.push(entry)
+        if (!this.#againIds.has(entry.id)) fresh.push(entry)
         this.#clock = latest(this.#clock, entry.at)
         const key = tailKey(entry)
         if (entry.seq > (this.#tails.get(key)?.seq ?? 0)) this.#tails.set(key, { seq: entry.seq, hash })
@@ -392,15 +464,18 @@ export class Bench {
       .filter(({ device }) => device === this.#state.device)
       .sort((a, b) => a.seq - b.seq)
 
-  #sent = async (stream: string): Promise<number> => (await this.#given.store.fact<number>(`sent ${stream}`)) ?? 0
+  /** The numbers of a device are its own: under another name they begin anew. */
+  #sentKey = (stream: string): string => `sent ${stream} ${this.#state.device}`
+  #sent = async (stream: string): Promise<number> => (await this.#given.store.fact<number>(this.#sentKey(stream))) ?? 0
 
   async #countWaiting(stream: string): Promise<void> {
     const sent = await this.#sent(stream)
-    const count = this.#own(stream).filter(({ seq }) => seq > sent).length
+    const left = (this.#state.streams.get(stream) ?? []).filter(({ id }) => this.#leftIds.has(id))
+    const count = this.#own(stream).filter(({ seq }) => seq > sent).length + left.length
     const waiting = new Map(this.#state.waiting)
     if (count > 0) waiting.set(stream, count)
     else waiting.delete(stream)
-    this.#set({ waiting })
+    this.#set({ waiting, left: [...this.#state.left.filter((entry) => entry.stream !== stream), ...left] })
   }
 
   #contact(contact: Contact): void {

@@ -23,6 +23,11 @@ export class ShopRefuses extends Error {
   }
 }
 
+/** The server was reached and has a fault of its own: it is tried again, and nothing is wrong with what was sent. */
+export class ShopFaulty extends Error {
+  override readonly name = 'ShopFaulty'
+}
+
 export interface JobListed {
   readonly job: string
   /** Where its last entry stands in the shop's store. */
@@ -53,7 +58,10 @@ async function ask(path: string, init: RequestInit = {}, patience_ms = PATIENCE_
   // What stands before a server that is down answers for it.
   if (response.status === 502 || response.status === 503 || response.status === 504)
     throw new ShopAway(`${response.status}`)
-  throw await refusal(response)
+  const refused = await refusal(response)
+  // Too many asked at once is no refusal either.
+  if (response.status >= 500 || response.status === 429) throw new ShopFaulty(refused.message)
+  throw refused
 }
 
 async function refusal(response: Response): Promise<ShopRefuses> {

@@ -49,6 +49,8 @@ test.runIf(isWanted)('the sheets as they are', async () => {
   for (let number = 1; number <= 2; number += 1) {
     await tablet.getByText(`Sign step ${number}`, { exact: true }).click()
     await tablet.getByText(`Step ${number + 1} of`).waitFor()
+    // A finger that comes at once is taken for a bounce.
+    await tablet.waitForTimeout(250)
   }
   await step(tablet, 'sealant joint')
   await tablet.getByText('Begin this step').click()
@@ -70,6 +72,9 @@ test.runIf(isWanted)('the sheets as they are', async () => {
   await phone.locator('#reading').fill('4.3 thou')
   await drawn(phone)
   await keep(phone, 'reading-phone')
+  await step(phone, 'jack bearing B')
+  await drawn(phone)
+  await keep(phone, 'press-phone')
   await phone.goto(`${shop.url}/device`)
   await keep(phone, 'device-phone')
 
@@ -78,4 +83,8 @@ test.runIf(isWanted)('the sheets as they are', async () => {
   await laptop.getByText('Jack bearing B onto jackshaft').click()
   await drawn(laptop)
   await keep(laptop, 'sequence-laptop')
+  await laptop.goto(`${shop.url}/job/J41/sequence`)
+  await laptop.getByRole('button', { name: 'Larger: Line 2' }).click()
+  await laptop.locator('dialog svg').first().waitFor()
+  await keep(laptop, 'drawing-laptop')
 })

@@ -112,7 +112,7 @@ test('by touch, the network cut: a try that is out, what comes off, the pack tha
   await region(tablet).getByText('under by 0.02 mm').waitFor()
   expect(await region(tablet).textContent()).toContain('Try 1S1 + S2 = 0.626 mm')
   // 0.626 + 0.05 − 0.03 to 0.626 + 0.10 − 0.03.
-  await region(tablet).getByText('Pack of 0.646..0.696 mm').waitFor()
+  await region(tablet).getByText('Pack of 0.646 to 0.696 mm').waitFor()
   await region(tablet).getByText('From the shims in stock: S1 + S4 = 0.684 mm').waitFor()
 
   // What was put in after the last try is found again after a reload without a network.
@@ -217,7 +217,7 @@ test('what is set by other means is tried as the person says: a nut by its turn'
   await typed(tablet, 'Keypad', '0.02')
   await main(tablet).tap()
   // 0.03 to 0.18 mm at 1.5 mm a turn.
-  await region(tablet).getByText('Slacken the nut by 7.2..43.2°').waitFor()
+  await region(tablet).getByText('Slacken the nut by 7.2 to 43.2°').waitFor()
   await region(tablet).getByText('what has to come off for another try is not known here').waitFor()
   await isInStep(tablet).waitFor()
   expect(await tries()).toMatchObject([

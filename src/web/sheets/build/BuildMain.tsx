@@ -1,8 +1,7 @@
 // The left of the Build sheet: what is done, drawn, set and proved, and what was said of it.
-import { useEffect, useMemo, useRef } from 'react'
+import { useEffect, useMemo, useRef, useState } from 'react'
 import { gauge } from '../../../paper/drawings/gauge.ts'
 import { holeMap } from '../../../paper/drawings/holeMap.ts'
-import { figureText } from '../../../paper/figureText.ts'
 import { metre } from '../../../quantity/constructors.ts'
 import { printQuantity, type System } from '../../../quantity/printQuantity.ts'
 import type { Saying } from '../../../record/entriesOfJob.ts'
@@ -11,6 +10,7 @@ import { checksOf, isDone, type JobOnSheet, type Mark as MarkName } from '../../
 import { judgeSize, type Typed } from '../../model/liveLimit.ts'
 import { sayWhen } from '../../model/sayWhen.ts'
 import type { Second } from '../../model/signOff.ts'
+import { figureWords } from '../../model/spoken.ts'
 import type { SizeSheet, StepSheetData, WorkedJob } from '../../model/workedJob.ts'
 import { Action, WordAction } from '../../parts/Action.tsx'
 import { Drawing } from '../../parts/Drawing.tsx'
@@ -20,6 +20,7 @@ import { Region } from '../../parts/Region.tsx'
 import { SettingTable } from '../../parts/SettingTable.tsx'
 import { Verdict } from '../../parts/Verdict.tsx'
 import { words } from '../../words/words.ts'
+import { LargerDrawing } from '../LargerDrawing.tsx'
 import { useStepDrawing } from '../useDrawings.ts'
 import { useRoom } from '../useRoom.ts'
 import type { TakingPhoto } from '../useTakePhoto.tsx'
@@ -66,13 +67,14 @@ export function BuildMain(parts: Parts) {
   const numbers = useMemo(() => new Map(worked.items.map(({ part, number }) => [part, number])), [worked])
   const room = useRoom(system)
   const drawing = useStepDrawing(workedKey, step.step, room)
+  const [isLarge, setLarge] = useState(false)
   // While the bolts are being tightened their map comes before anything else.
   const head = useRef<HTMLHeadingElement>(null)
   // Where the action that led here is gone, whoever cannot see the sheet is told the new step.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a step after the other
   useEffect(() => {
-    document.title = `${job.number}, ${step.number}: ${step.does}`
     if (document.activeElement === document.body) head.current?.focus({ preventScroll: true })
-  }, [job.number, step.number, step.does])
+  }, [job.number, step.step])
   const isTightening = tight.next !== undefined
   const maps = step.maps.length > 0 && (
     <Region place={isTightening ? 14 : 40}>
@@ -133,7 +135,18 @@ export function BuildMain(parts: Parts) {
           {!step.isDrawn ? (
             <p className={css.empty}>{texts.noDrawing}</p>
           ) : drawing ? (
-            <Drawing drawn={drawing} numbers={numbers} />
+            <>
+              <Drawing drawn={drawing} numbers={numbers} />
+              <WordAction onDo={() => setLarge(true)}>{words.drawing.larger}</WordAction>
+              {isLarge && (
+                <LargerDrawing
+                  of={{ step: step.step }}
+                  title={step.does}
+                  {...{ system, numbers }}
+                  onClose={() => setLarge(false)}
+                />
+              )}
+            </>
           ) : (
             <p className={css.empty}>{texts.drawing}</p>
           )}
@@ -214,7 +227,7 @@ function Facts({ step, worked, system }: { step: StepSheetData; worked: WorkedJo
             {step.part.mass_kg !== undefined && (
               <>
                 <br />
-                {figureText({ low: step.part.mass_kg, high: step.part.mass_kg }, 'mass', system)}
+                {figureWords({ low: step.part.mass_kg, high: step.part.mass_kg }, 'mass', system)}
               </>
             )}
           </dd>
@@ -329,7 +342,7 @@ function CheckReadings({ job, worked, step, system, typed, trying, now_ms, onTak
             <li key={result.entry}>
               <span className={css.no}>{index + 1}</span>
               <span className={css.value}>
-                {found ? figureText(found.value, check.measures, system) : words.reading.answers[result.result]}
+                {found ? figureWords(found.value, check.measures, system) : words.reading.answers[result.result]}
               </span>
               <span className="told">{by(result, now_ms)}</span>
               <span>
@@ -375,7 +388,7 @@ function Size({ size, job, system, now_ms, onReadSize, onTakeBack }: SizeParts) 
         {readings.map((reading, index) => (
           <li key={reading.entry}>
             <span className={css.no}>{index + 1}</span>
-            <span className={css.value}>{reading.reads ? figureText(reading.reads, 'length', system) : '?'}</span>
+            <span className={css.value}>{reading.reads ? figureWords(reading.reads, 'length', system) : '?'}</span>
             <span className="told">
               {by(reading, now_ms)}
               {reading.where !== undefined && `, ${reading.where}`}

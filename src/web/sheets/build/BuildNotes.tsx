@@ -3,6 +3,7 @@
 import { metre } from '../../../quantity/constructors.ts'
 import type { System } from '../../../quantity/printQuantity.ts'
 import { printQuantity } from '../../../quantity/printQuantity.ts'
+import { atAGlance } from '../../model/atAGlance.ts'
 import type { RunningClock } from '../../model/clocks.ts'
 import { isDone, type JobOnSheet } from '../../model/jobOnSheet.ts'
 import type { Typed } from '../../model/liveLimit.ts'
@@ -10,6 +11,7 @@ import type { SizeSheet, StepSheetData, WorkedJob } from '../../model/workedJob.
 import { Action, ActionRow } from '../../parts/Action.tsx'
 import { Cautions } from '../../parts/Cautions.tsx'
 import { ClockGauge } from '../../parts/ClockGauge.tsx'
+import { Glances } from '../../parts/Glances.tsx'
 import { ReadingField } from '../../parts/ReadingField.tsx'
 import { Region } from '../../parts/Region.tsx'
 import { words } from '../../words/words.ts'
@@ -22,6 +24,8 @@ interface Parts {
   readonly system: System
   readonly running: readonly RunningClock[]
   readonly isReading: boolean
+  /** The hand is at it: the cautions were read, and make room for the map. */
+  readonly isBegun: boolean
   readonly size: SizeSheet | undefined
   readonly text: string
   readonly typed: Typed
@@ -42,11 +46,21 @@ export function BuildNotes(parts: Parts) {
   const shown = running.filter(
     ({ clock, left_s }) => left_s !== undefined || clock.to.op === step.step || clock.from.op === step.step,
   )
+  // While the bolts go round the time left stands before what was read already; on a telephone the map comes first.
+  const clocks = shown.length > 0 && (
+    <Region place={parts.isBegun ? 16 : 22} isBare>
+      {shown.map((one) => (
+        <ClockGauge key={one.clock.id} running={one} />
+      ))}
+    </Region>
+  )
   return (
     <>
+      {isOpen && <Glances of={atAGlance(step.settings, system === 'inch')} />}
+      {parts.isBegun && clocks}
       {step.cautions.length > 0 && isOpen && (
         <Region place={10} isBare>
-          <Cautions texts={step.cautions} />
+          <Cautions texts={step.cautions} isBrief={parts.isBegun} />
         </Region>
       )}
       {isReading && (
@@ -67,13 +81,7 @@ export function BuildNotes(parts: Parts) {
           </div>
         </Region>
       )}
-      {shown.length > 0 && (
-        <Region place={22} isBare>
-          {shown.map((one) => (
-            <ClockGauge key={one.clock.id} running={one} />
-          ))}
-        </Region>
-      )}
+      {!parts.isBegun && clocks}
     </>
   )
 }

@@ -7,6 +7,7 @@ import { clockText, runningClocks } from '../../model/clocks.ts'
 import { type JobOnSheet, stagesOf, stepInHand, timesOf } from '../../model/jobOnSheet.ts'
 import { liveLimit, type Typed } from '../../model/liveLimit.ts'
 import { type Act, beginningOf, nextAct, resultOf, signatureOf } from '../../model/nextAct.ts'
+import { nearCheck, nearSize, oddReading } from '../../model/oddReading.ts'
 import { markOfStep, photoWanted, secondOf, secondSaying, whyNotSecond } from '../../model/signOff.ts'
 import { offSayings, resultNow } from '../../model/tries.ts'
 import type { SizeSheet, StepSheetData, WorkedJob } from '../../model/workedJob.ts'
@@ -19,6 +20,7 @@ import { useNow } from '../../parts/useNow.ts'
 import { useBench, useBenchState } from '../../sync/BenchContext.tsx'
 import { words } from '../../words/words.ts'
 import { buildPath, stagePaths } from '../paths.ts'
+import { saysOfOdd } from '../saysOfOdd.ts'
 import { useBlock } from '../useBlock.ts'
 import { useDraft } from '../useDraft.ts'
 import { useKeys } from '../useKeys.ts'
@@ -40,12 +42,19 @@ interface Parts {
   readonly system: System
 }
 
+interface Asked {
+  readonly says: string
+  readonly onYes: () => void
+  /** A reading that can hardly be meant is asked about in its own words. */
+  readonly odd?: { readonly typed?: string }
+}
+
 const MAIN_ID = 'main-action'
 
 export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
   const { put, trouble } = usePut(job.number)
   const [, go] = useLocation()
-  const [asked, setAsked] = useState<{ readonly says: string; readonly onYes: () => void }>()
+  const [asked, setAsked] = useState<Asked>()
   const [size, setSize] = useState<SizeSheet>()
   const [isWhy, setWhy] = useState(false)
   const place = `${job.number} ${step.step}`
@@ -102,6 +111,13 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
   const sign = (also: readonly Saying[] = []) => put([...also, signature()], signed)
   const take = () => {
     if (typed.kind !== 'figure') return document.getElementById(READING_ID)?.focus()
+    const near = size ? nearSize(size) : nearCheck(step.check)
+    const odd = oddReading(text, { as, value: typed.value, near, system })
+    if (!odd) return takeIt()
+    setAsked({ says: saysOfOdd(typed.text, odd), onYes: takeIt, odd: odd.likely ? { typed: odd.likely.typed } : {} })
+  }
+  const takeIt = () => {
+    if (typed.kind !== 'figure') return
     if (size) {
       const { value } = typed
       const body = {
@@ -166,10 +182,12 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
   return (
     <Sheet
       label={words.build.title}
+      page={`${job.number}, ${step.number}: ${step.does}`}
       head={<StageLine present="build" states={stagesOf(job)} to={stagePaths(job.number)} />}
       notes={
         <BuildNotes
           {...{ job, worked, step, system, running, now_ms, size, text, typed, instrument, setText, setInstrument }}
+          isBegun={bolts.taps > 0}
           onTake={take}
           onCloseSize={() => setSize(undefined)}
           onNotRead={notRead}
@@ -180,9 +198,23 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
         asked ? (
           <Question
             asks={asked.says}
-            yes={words.build.signYes}
-            no={words.build.signNo}
-            onNo={() => setAsked(undefined)}
+            yes={asked.odd ? words.odd.yes : words.build.signYes}
+            no={asked.odd ? words.odd.no : words.build.signNo}
+            instead={
+              asked.odd?.typed === undefined
+                ? undefined
+                : {
+                    says: words.odd.inUnit(asked.odd.typed),
+                    onDo: () => {
+                      setText(asked.odd?.typed ?? text)
+                      setAsked(undefined)
+                    },
+                  }
+            }
+            onNo={() => {
+              setAsked(undefined)
+              if (asked.odd) setTimeout(() => document.getElementById(READING_ID)?.focus())
+            }}
             onYes={() => {
               setAsked(undefined)
               asked.onYes()
@@ -356,8 +388,8 @@ function MainAction({ act, step, next, isAnswer, nextPath, inHandNumber, ...on }
           <Action onDo={on.onAllTight} keys="A">
             {texts.boltsAll}
           </Action>
+          <Action onDo={on.onNotCounted}>{words.bolts.notCounted}</Action>
         </ActionRow>
-        <Action onDo={on.onNotCounted}>{words.bolts.notCounted}</Action>
       </>
     )
   }

@@ -1,10 +1,10 @@
 // The tries of a setting: what was in, what was read, what came off between; what is in now, and what to try next.
 import { useId, useState } from 'react'
-import { figureText } from '../../../paper/figureText.ts'
 import type { System } from '../../../quantity/printQuantity.ts'
 import type { NextTry } from '../../../unit/tries/nextTry.ts'
 import { BARE } from '../../model/liveLimit.ts'
 import { sayWhen } from '../../model/sayWhen.ts'
+import { figureWords } from '../../model/spoken.ts'
 import { type FittedDraft, NO_DRAFT, type OffRow, type TryRow } from '../../model/tries.ts'
 import { Action, ActionRow, WordAction } from '../../parts/Action.tsx'
 import { Keypad } from '../../parts/Keypad.tsx'
@@ -162,11 +162,11 @@ function Next({ next, trying, system, isOpen }: NextParts) {
 function headline(next: Exclude<NextTry, { is: 'right' | 'not known' }>, system: System): string {
   if (next.is === 'seat again') return texts.seatAgain
   if (next.is === 'pack') {
-    const range = figureText(next.wanted, 'length', system)
+    const range = figureWords(next.wanted, 'length', system)
     return next.isSure ? texts.fit(range) : texts.mayFit(range)
   }
   const { low, high } = next.wanted
-  const turn = (from: number, to: number) => figureText({ low: from, high: to }, 'angle', system)
+  const turn = (from: number, to: number) => figureWords({ low: from, high: to }, 'angle', system)
   if (low >= 0) return texts.slacken(turn(low, high))
   return high <= 0 ? texts.tighten(turn(-high, -low)) : texts.between(turn(low, high))
 }
@@ -174,7 +174,7 @@ function headline(next: Exclude<NextTry, { is: 'right' | 'not known' }>, system:
 function Stock({ next: { choice }, system }: { next: Extract<NextTry, { is: 'pack' }>; system: System }) {
   if (!choice) return null
   const said = ({ shims, total }: NonNullable<typeof choice.pack>) =>
-    `${shims.map(({ id }) => id).join(' + ') || texts.noShim} = ${figureText({ low: total, high: total }, 'length', system)}`
+    `${shims.map(({ id }) => id).join(' + ') || texts.noShim} = ${figureWords({ low: total, high: total }, 'length', system)}`
   return (
     <p className={css.proposal}>
       {choice.pack ? texts.fromStock(said(choice.pack)) : texts.nearest(choice.nearest.map(said).join('; '))}

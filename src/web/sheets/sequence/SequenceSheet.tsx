@@ -1,5 +1,5 @@
 // The Sequence sheet: the steps in their order with their reasons, the points of no return, and the half section beside.
-import { useState } from 'react'
+import { type ReactNode, useMemo, useState } from 'react'
 import { second } from '../../../quantity/constructors.ts'
 import { printQuantity, type System } from '../../../quantity/printQuantity.ts'
 import { hoursText } from '../../model/clocks.ts'
@@ -7,7 +7,7 @@ import { isDone, type JobOnSheet, stagesOf, stepInHand } from '../../model/jobOn
 import { sayWhen } from '../../model/sayWhen.ts'
 import { markOfStep, secondOf, waitsFor } from '../../model/signOff.ts'
 import type { StepSheetData, WorkedJob } from '../../model/workedJob.ts'
-import { Action, ActionLink } from '../../parts/Action.tsx'
+import { Action, ActionLink, WordAction } from '../../parts/Action.tsx'
 import { Drawing } from '../../parts/Drawing.tsx'
 import { Hero } from '../../parts/Hero.tsx'
 import { Mark, Rack } from '../../parts/Mark.tsx'
@@ -16,9 +16,11 @@ import { Sheet } from '../../parts/Sheet.tsx'
 import { StageLine } from '../../parts/StageLine.tsx'
 import { TitleBlock } from '../../parts/TitleBlock.tsx'
 import { words } from '../../words/words.ts'
+import { LargerDrawing } from '../LargerDrawing.tsx'
 import { buildPath, stagePaths } from '../paths.ts'
 import { useBlock } from '../useBlock.ts'
 import { useLineDrawings, useStepDrawing } from '../useDrawings.ts'
+import { useNarrow } from '../useNarrow.ts'
 import { usePut } from '../usePut.ts'
 import css from './Sequence.module.css'
 
@@ -41,6 +43,8 @@ export function SequenceSheet({ job, worked, workedKey, system, isAnew, onAnew, 
   const { plan, steps } = worked
   const block = useBlock({ stage: 'sequence', sheet: '1/1', job, worked })
   const step = steps.find(({ step: id }) => id === chosen)
+  const isNarrow = useNarrow()
+  const about = step && <About {...{ step, job, worked, workedKey, system }} />
   const standing = job.state.sequence
   const isProposed = isAnew || !standing
   const adopt = () =>
@@ -64,14 +68,9 @@ export function SequenceSheet({ job, worked, workedKey, system, isAnew, onAnew, 
   return (
     <Sheet
       label={texts.title}
+      page={`${job.number}: ${texts.title}`}
       head={<StageLine present="sequence" states={stagesOf(job)} to={stagePaths(job.number)} />}
-      notes={
-        step ? (
-          <About step={step} job={job} workedKey={workedKey} system={system} />
-        ) : (
-          <Lines worked={worked} workedKey={workedKey} system={system} />
-        )
-      }
+      notes={about && !isNarrow ? about : <Lines worked={worked} workedKey={workedKey} system={system} />}
       actions={
         <>
           {isProposed && plan.value && (
@@ -128,7 +127,13 @@ export function SequenceSheet({ job, worked, workedKey, system, isAnew, onAnew, 
         </div>
       )}
       <Conflict worked={worked} />
-      <Rows job={job} steps={steps} chosen={chosen} onChoose={(id) => setChosen(id === chosen ? undefined : id)} />
+      <Rows
+        job={job}
+        steps={steps}
+        chosen={chosen}
+        onChoose={(id) => setChosen(id === chosen ? undefined : id)}
+        about={isNarrow ? about : undefined}
+      />
     </Sheet>
   )
 }
@@ -212,9 +217,11 @@ interface RowParts {
   readonly steps: readonly StepSheetData[]
   readonly chosen: string | undefined
   readonly onChoose: (step: string) => void
+  /** Where there is no room beside the list, it stands beneath the step it is about. */
+  readonly about: ReactNode
 }
 
-function Rows({ job, steps, chosen, onChoose }: RowParts) {
+function Rows({ job, steps, chosen, onChoose, about }: RowParts) {
   const names = texts.columns
   return (
     <div className={css.list}>
@@ -227,7 +234,14 @@ function Rows({ job, steps, chosen, onChoose }: RowParts) {
       </div>
       <ol aria-label={texts.list}>
         {steps.map((step) => (
-          <Row key={step.step} step={step} job={job} isChosen={step.step === chosen} onChoose={onChoose} />
+          <Row
+            key={step.step}
+            step={step}
+            job={job}
+            isChosen={step.step === chosen}
+            onChoose={onChoose}
+            about={step.step === chosen && about}
+          />
         ))}
       </ol>
     </div>
@@ -239,9 +253,10 @@ interface OneRow {
   readonly job: JobOnSheet
   readonly isChosen: boolean
   readonly onChoose: (step: string) => void
+  readonly about: ReactNode
 }
 
-function Row({ step, job, isChosen, onChoose }: OneRow) {
+function Row({ step, job, isChosen, onChoose, about }: OneRow) {
   const [why] = step.why
   const before = [
     ...step.setUp.filter((text) => text.startsWith('turn ')).map(texts.turn),
@@ -276,6 +291,7 @@ function Row({ step, job, isChosen, onChoose }: OneRow) {
           {why ? `${why.side} ${why.number > 0 ? `${why.number}, ` : ''}${why.step}: ${why.says}` : texts.quickest}
         </span>
       </button>
+      {about}
       {step.noReturn !== undefined && (
         <p className={css.noReturn}>
           <Rack />
@@ -289,32 +305,55 @@ function Row({ step, job, isChosen, onChoose }: OneRow) {
 }
 
 interface AboutParts {
+  readonly worked: WorkedJob
   readonly step: StepSheetData
   readonly job: JobOnSheet
   readonly workedKey: string
   readonly system: System
 }
 
-function About({ step, job, workedKey, system }: AboutParts) {
+function About({ step, job, worked, workedKey, system }: AboutParts) {
   const drawing = useStepDrawing(workedKey, step.step, { ...BESIDE, system })
+  const [isLarge, setLarge] = useState(false)
+  const numbers = useNumbers(worked)
   const canGo =
     job.state.sequence?.steps.some(({ step: id }) => id === step.step) || isDone(job.state.steps.get(step.step))
+  const title = texts.about(step.number, step.does)
   return (
-    <div className={css.about} aria-live="polite">
-      <h2>{texts.about(step.number, step.does)}</h2>
-      {drawing && <Drawing drawn={drawing} />}
-      <Reasons why={step.why} />
+    <div className={css.about}>
+      <h2 aria-live="polite">{title}</h2>
       {canGo && <ActionLink to={buildPath(job.number, step.step)}>{texts.toStep(step.number)}</ActionLink>}
+      {drawing && (
+        <div>
+          <Drawing drawn={drawing} numbers={numbers} />
+          <WordAction onDo={() => setLarge(true)}>{words.drawing.larger}</WordAction>
+        </div>
+      )}
+      <Reasons why={step.why} />
+      {isLarge && (
+        <LargerDrawing of={{ step: step.step }} {...{ title, system, numbers }} onClose={() => setLarge(false)} />
+      )}
     </div>
   )
 }
 
+const useNumbers = ({ items }: WorkedJob): ReadonlyMap<string, number> =>
+  useMemo(() => new Map(items.map(({ part, number }) => [part, number])), [items])
+
 function Lines({ worked, workedKey, system }: { worked: WorkedJob; workedKey: string; system: System }) {
   const drawings = useLineDrawings(workedKey, worked.lines, { ...BESIDE, system })
+  const [large, setLarge] = useState<string>()
+  const numbers = useNumbers(worked)
   return (
     <div className={css.lines}>
-      {(drawings ?? []).map((drawn) => (
-        <Drawing key={drawn.title} drawn={drawn} />
+      {(drawings ?? []).map(({ line, drawn }) => (
+        <section key={line} className={css.line} aria-label={words.drawing.ofLine(line)}>
+          <h2>{words.drawing.ofLine(line)}</h2>
+          <WordAction onDo={() => setLarge(line)} label={`${words.drawing.larger}: ${words.drawing.ofLine(line)}`}>
+            {words.drawing.larger}
+          </WordAction>
+          <Drawing drawn={drawn} numbers={numbers} />
+        </section>
       ))}
       <details>
         <summary>{texts.items}</summary>
@@ -326,6 +365,14 @@ function Lines({ worked, workedKey, system }: { worked: WorkedJob; workedKey: st
           ))}
         </ol>
       </details>
+      {large !== undefined && (
+        <LargerDrawing
+          of={{ line: large }}
+          title={words.drawing.ofLine(large)}
+          {...{ system, numbers }}
+          onClose={() => setLarge(undefined)}
+        />
+      )}
     </div>
   )
 }

@@ -5,7 +5,7 @@ import { secondOfSameHand } from '../../../record/secondOfSameHand.ts'
 import { memoryJournal } from '../../../stores/memory/memoryJournal.ts'
 import { Bench } from '../bench.ts'
 import type { DeviceStore } from '../deviceStore.ts'
-import { type Me, type Shop, ShopAway, ShopRefuses } from '../shop.ts'
+import { type Me, type Shop, ShopAway, ShopFaulty, ShopRefuses } from '../shop.ts'
 
 export function memoryStore(): DeviceStore {
   const [facts, files] = [new Map<string, unknown>(), new Map<string, Blob>()]
@@ -25,7 +25,7 @@ export function memoryStore(): DeviceStore {
 /** A shop that can be away, refuse, or lose the answer on its way. */
 export class TestShop {
   journal: Journal = memoryJournal()
-  is: 'here' | 'away' | 'refuses' | 'answers get lost' = 'here'
+  is: 'here' | 'away' | 'refuses' | 'faulty' | 'answers get lost' = 'here'
   sent = 0
   readonly files = new Map<string, Uint8Array>()
   refusesFile: Error | undefined
@@ -68,6 +68,7 @@ export class TestShop {
   async #ask<T>(answer: () => Promise<T>): Promise<T> {
     if (this.is === 'away') throw new ShopAway('away')
     if (this.is === 'refuses') throw new ShopRefuses(401, 'Sign in first.')
+    if (this.is === 'faulty') throw new ShopFaulty('The disk is full.')
     return answer()
   }
 }
