@@ -87,6 +87,47 @@ test('the one who did a step cannot be its second person', async () => {
   expect((await send(cleo, second)).status).toBe(200)
 })
 
+test('who did it once may look at it as another has done it since, or when his own signature is withdrawn', async () => {
+  const [cleo, step] = [await enrolled(shop, { person: 'Cleo' }), 'set the float']
+  const signed = ada.entry('step-signed', { step })
+  await send(ada, signed)
+  await send(ada, ada.entry('step-signed', { step, as: 'undone' }))
+  await send(cleo, cleo.entry('step-signed', { step }, { person: 'Cleo' }))
+  const second = ada.entry('step-signed', { step, as: 'second' })
+  expect((await send(ada, second)).status).toBe(200)
+  // Now the same hand did it again. What is kept is kept: sent again, it gets its receipt again.
+  await send(ada, ada.entry('step-signed', { step }))
+  expect((await send(ada, second)).status).toBe(200)
+  const other = ada.entry('step-signed', { step: 'slip' })
+  await send(ada, other, ada.entry('withdrawn', { of: other.id }))
+  expect((await send(ada, ada.entry('step-signed', { step: 'slip', as: 'second' }))).status).toBe(200)
+})
+
+test('a helper takes back what he said himself, and nothing of others', async () => {
+  const as = { person: 'Ben' }
+  const adopted = ada.entry('unit-adopted', { unit: 'b'.repeat(64), file: 'winch.unit.yaml' })
+  await send(ada, adopted)
+  const { status, body } = await send(ben, ben.entry('withdrawn', { of: adopted.id }, as))
+  expect([status, body.problem.says]).toEqual([403, 'Ben is a helper and may not take back what Ada said.'])
+  const own = ben.entry('note', { says: 'slip of the pen' }, as)
+  await send(ben, own)
+  expect((await send(ben, ben.entry('withdrawn', { of: own.id }, as))).status).toBe(200)
+  expect((await send(ada, ada.entry('withdrawn', { of: adopted.id }))).status).toBe(200)
+  const { body: list } = await ada.ask('GET', '/api/jobs')
+  expect(list.jobs[0].unit).toBeUndefined()
+})
+
+test('the journal of the shop is for the keeper; jobs are counted once, however many ask at once', async () => {
+  const { status, body } = await ada.ask('GET', '/api/streams/shop/entries')
+  expect([status, body.problem.code]).toEqual([403, 'ROLE_MAY_NOT'])
+  const cleo = await enrolled(shop, { person: 'Cleo' })
+  expect((await cleo.ask('GET', '/api/streams/shop/entries')).body.entries.length).toBeGreaterThan(5)
+  const count = async () => (await ada.ask('GET', '/api/jobs')).body.jobs.map((job: { entries: number }) => job.entries)
+  await send(ada, ada.entry('note', { says: 'one more' }))
+  const counts = await Promise.all([count(), count(), count()])
+  expect(counts.flat()).toEqual(Array(3).fill((await shop.parts.journal.read('J41', { limit: 1_000 })).entries.length))
+})
+
 test.each([
   ['no list', { entries: 7 }],
   ['no body', undefined],

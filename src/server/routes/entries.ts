@@ -5,8 +5,10 @@ import { readEntries } from '../../journal/readEntries.ts'
 import { Problem } from '../../problem/problem.ts'
 import type { Api } from '../app/createApp.ts'
 import type { Parts } from '../app/parts.ts'
-import { mustBeAllowed } from '../shop/mayPut.ts'
+import { mustBeAllowed, mustTakeBackOwn } from '../shop/mayPut.ts'
+import { SHOP } from '../shop/shopState.ts'
 import { signedTwice } from '../shop/signedTwice.ts'
+import { mustBe } from '../shop/who.ts'
 
 const MOST_READ = 1_000
 
@@ -27,6 +29,7 @@ export async function entryRoutes(app: Api, { journal, book, measures }: Parts):
       const sealed = readEntries(request.body.entries)
       const entries = sealed.map(({ entry }) => entry)
       mustBeAllowed(entries, request.who, book.shop)
+      await mustTakeBackOwn(entries, request.who, { shop: book.shop, journal })
       const twice = await signedTwice(entries, journal)
       if (twice) throw new Problem('SECOND_IS_FIRST', twice)
       const receipts = await journal.put(sealed)
@@ -38,6 +41,8 @@ export async function entryRoutes(app: Api, { journal, book, measures }: Parts):
     '/api/streams/:stream/entries',
     { schema: { summary: 'Entries of a job behind a position of this store.', params: stream, querystring: page } },
     async (request, reply) => {
+      // Who came in, when, on what: as the lists of people and devices.
+      if (request.params.stream === SHOP) mustBe('keeper', request.who, 'read the journal of the shop')
       const { entries, position } = await journal.read(request.params.stream, request.query)
       // Entries are kept as text in canonical form; they are sent as they are.
       return reply

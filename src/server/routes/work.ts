@@ -24,7 +24,7 @@ export async function workRoutes(app: Api, { journal, files, work, gate }: Parts
         mustBe('rebuilder', request.who, 'have a job worked out')
         const entries = (await allOf(journal, request.params.job)).map(({ entry }) => entry)
         if (entries.length === 0) throw new Problem('NOT_HERE', { what: `job '${request.params.job}'` })
-        const unit = await unitOfJob(entries, files)
+        const unit = await unitOfJob(request.params.job, entries, files)
         const { effort, seconds } = request.body
         const input = {
           job: request.params.job,
