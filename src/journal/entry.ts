@@ -65,7 +65,8 @@ const about = block({
 /** What a job file says of its shims; each is known by its id. */
 const shim = block({ id: name, reads: maybe(known), nominal: maybe(known), for: maybe(name) })
 const plant = block({
-  people: count,
+  /** Left out: nobody said. It may be since crews are named (J12). */
+  people: maybe(count),
   /** Who they are, by name; added while version 1 was not released (J12). */
   crew: maybe(list(block({ name, skills: list(name) }))),
   room: maybe(known),
@@ -74,6 +75,23 @@ const plant = block({
   instruments: list(block({ id: name, uncertainty: maybe(known), due: maybe(name) })),
   wrenches: list(block({ name, range: maybe(known) })),
 })
+
+/** One stage of one tightening map. */
+const tightenedStage = block({
+  connection: name,
+  stage: count,
+  /** The stage as its map has it: `all to 45 N·m`. */
+  says: line(1_000),
+  /** N·m */
+  torque: maybe(known),
+  /** Bolts that were ticked one by one. */
+  count: whole,
+  of: count,
+  /** Of those left it was said all at once that they are tight. */
+  rest: maybe(flag),
+  /** The wrench. */
+  with: maybe(name),
+}).refine(({ count: counted, of }) => counted <= of, { error: 'count not above of' })
 
 /** The bodies of version 1, by kind. */
 export const BODIES = {
@@ -129,7 +147,16 @@ export const BODIES = {
   }),
   /** From here on the job is built in this order. `from`: the entry of the sequence that it takes the place of. */
   'sequence-adopted': block({
-    steps: list(block({ step: name, mode: maybe(name), start_s: maybe(whole), end_s: maybe(whole) })),
+    /** `people`: who of a crew does the step; added while version 1 was not released (J12). */
+    steps: list(
+      block({
+        step: name,
+        mode: maybe(name),
+        start_s: maybe(whole),
+        end_s: maybe(whole),
+        people: maybe(list(name, 20)),
+      }),
+    ),
     unit: maybe(hex64),
     from: maybe(uuid),
     /** Hazard, seconds, changes of set-up; as in docs/reference/contract.md. */
@@ -152,6 +179,10 @@ export const BODIES = {
     photo: maybe(hex64),
     values: maybe(list(value, 200)),
     says: maybe(says),
+    /** Bolts of its tightening maps, stage by stage; added, like `uncounted`, while version 1 was not released (J12). */
+    tightened: maybe(list(tightenedStage, 200)),
+    /** Why it was signed though bolts were not counted. */
+    uncounted: maybe(says),
   }),
   /** A check was made. */
   'check-result': block({
@@ -161,9 +192,14 @@ export const BODIES = {
     with: maybe(name),
     says: maybe(says),
   }),
-  /** One go of a setting loop: what was put in, what came out. */
+  /**
+   * One go of a setting loop: what was put in, what came out. `connection`: what is set; where the unit has no connection for it, what the
+   * check settles. `check`: the step that read it; `with`: the instrument; both added while version 1 was not released (J12).
+   */
   'setting-try': block({
     connection: name,
+    check: maybe(name),
+    with: maybe(name),
     tried: says,
     shims: maybe(list(name, 200)),
     values: maybe(list(value, 200)),

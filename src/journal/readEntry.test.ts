@@ -5,6 +5,7 @@ import { KINDS } from './entry.ts'
 import { MOST_AT_ONCE, readEntries } from './readEntries.ts'
 import { readEntry } from './readEntry.ts'
 import { V1 } from './testing/entriesOfVersion1.ts'
+import { LATER_KEYS } from './testing/entriesWithLaterKeys.ts'
 
 const good = V1.find(({ entry }) => entry.kind === 'note')!.entry
 const told = (value: unknown): string => {
@@ -24,6 +25,21 @@ test('entries of version 1, written in 2026, are read as they were written, to t
     expect(sealed.entry).toEqual(entry)
     expect(sealed.hash, `${entry.kind} ${entry.id}`).toBe(hash)
   }
+})
+
+test('[J12] keys that came later are read as they were written, to the hash; entries without them keep the hash they had', () => {
+  for (const { entry, hash } of LATER_KEYS) {
+    const sealed = readEntry(JSON.parse(JSON.stringify(entry)))
+    expect(sealed.entry).toEqual(entry)
+    expect(sealed.hash, `${entry.kind} ${entry.id}`).toBe(hash)
+  }
+  const signed = LATER_KEYS.find(({ entry }) => entry.kind === 'step-signed')!.entry
+  const [stage] = signed.kind === 'step-signed' ? signed.body.tightened! : []
+  const withStage = (change: object) =>
+    told({ ...signed, body: { ...signed.body, tightened: [{ ...stage, ...change }] } })
+  expect(withStage({})).toBe('taken')
+  expect(withStage({ count: 13 })).toContain("'body › tightened › 0' is an object; expected count not above of")
+  expect(withStage({ stage: 0 })).toContain('expected a whole number, 1 or more')
 })
 
 test('what is wrong is told: where, what came, what was expected, what to do', () => {

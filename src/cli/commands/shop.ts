@@ -1,9 +1,9 @@
 // `shop WHAT`: people and devices of a shop, looked after at the machine that keeps its record.
 import { join } from 'node:path'
 import { Problem } from '../../problem/problem.ts'
+import type { Role } from '../../record/roles.ts'
 import { type OpenShop, openShop } from '../../server/openShop.ts'
 import { INVITATION_FILE } from '../../server/share/invitation.ts'
-import type { Role } from '../../server/shop/shopState.ts'
 import { KEEPER } from '../../server/shop/who.ts'
 import { type Asked, jsonLine } from '../asked.ts'
 import type { ExitCode, Io } from '../io.ts'

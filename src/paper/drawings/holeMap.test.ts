@@ -13,6 +13,7 @@ const circle: HoleMap = {
   })),
   order: ['1', '4', '2', '5', '3', '6'],
   stages: ['all to 10 N·m', 'all to 22 N·m'],
+  torques: [],
   lengths: [
     { letter: 'A', text: '30 mm', pieces: 4 },
     { letter: 'B', text: '45 mm', pieces: 2 },

@@ -2,12 +2,11 @@
 import { z } from 'zod'
 import type { StoredEntry } from '../../journal/journal.ts'
 import { readEntries } from '../../journal/readEntries.ts'
-import { Problem } from '../../problem/problem.ts'
 import type { Api } from '../app/createApp.ts'
 import type { Parts } from '../app/parts.ts'
 import { mustBeAllowed, mustTakeBackOwn } from '../shop/mayPut.ts'
+import { mustBeAnother } from '../shop/mustBeAnother.ts'
 import { SHOP } from '../shop/shopState.ts'
-import { signedTwice } from '../shop/signedTwice.ts'
 import { mustBe } from '../shop/who.ts'
 
 const MOST_READ = 1_000
@@ -30,8 +29,7 @@ export async function entryRoutes(app: Api, { journal, book, measures }: Parts):
       const entries = sealed.map(({ entry }) => entry)
       mustBeAllowed(entries, request.who, book.shop)
       await mustTakeBackOwn(entries, request.who, { shop: book.shop, journal })
-      const twice = await signedTwice(entries, journal)
-      if (twice) throw new Problem('SECOND_IS_FIRST', twice)
+      await mustBeAnother(entries, journal)
       const receipts = await journal.put(sealed)
       measures.kept(receipts.length)
       return { receipts }

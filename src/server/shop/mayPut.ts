@@ -1,14 +1,12 @@
 // Which entries a device may send: its own, of people who have signed in on it, within their role. What a helper says stands; what others have
 // decided or signed he does not take back.
-import type { Entry, Kind } from '../../journal/entry.ts'
+import type { Entry } from '../../journal/entry.ts'
 import type { Journal } from '../../journal/journal.ts'
 import { Problem } from '../../problem/problem.ts'
+import { decisionIn, mayAs } from '../../record/roles.ts'
 import { pagesOf } from '../keep/allOf.ts'
 import { SHOP, type Shop } from './shopState.ts'
-import { mayAs, type Who } from './who.ts'
-
-/** What a helper leaves to a rebuilder. */
-const DECISIONS: ReadonlySet<Kind> = new Set(['job-opened', 'unit-adopted', 'sequence-adopted'])
+import type { Who } from './who.ts'
 
 /**
  * Says nothing when every entry may be kept.
@@ -62,12 +60,4 @@ async function entryOf(journal: Journal, stream: string, id: string): Promise<En
     if (found) return found.entry
   }
   return undefined
-}
-
-function decisionIn({ kind, body }: Entry): string | null {
-  if (DECISIONS.has(kind)) return `write '${kind}'`
-  if (kind === 'step-signed' && (body.as === 'second' || body.as === 'recheck')) return 'sign as the second person'
-  if (kind === 'part-seen' && body.decision) return 'decide what becomes of a part'
-  if (kind === 'finding' && body.rules) return 'decide which reading rules'
-  return null
 }

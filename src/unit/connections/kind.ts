@@ -1,7 +1,7 @@
 // The one shape of every kind of connection. To add a kind: copy the folder of the nearest one and name it in kinds.ts.
 import type { z } from 'zod'
 import type { Standing } from '../../planning/model/problem.ts'
-import type { Second } from '../../quantity/quantity.ts'
+import type { NewtonMetre, Second } from '../../quantity/quantity.ts'
 import type { Connection, JoinedPlace, Known, OpeningId, PartId, Unit } from '../model/unit.ts'
 
 /** How the file gives its sizes: the unit of a bare number, and how well they are known. */
@@ -168,6 +168,8 @@ export interface HoleMap {
   readonly holes: readonly HolePlace[]
   readonly order: readonly string[]
   readonly stages: readonly string[]
+  /** The torque of each stage, N·m. */
+  readonly torques: readonly Known<NewtonMetre>[]
   readonly lengths: readonly { readonly letter: string; readonly text: string; readonly pieces: number }[]
 }
 

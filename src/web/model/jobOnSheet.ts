@@ -4,6 +4,7 @@ import type { Job } from '../../job/model/job.ts'
 import type { Entry } from '../../journal/entry.ts'
 import { fold } from '../../record/fold.ts'
 import { jobOf } from '../../record/jobOf.ts'
+import { type SettingTry, settingTries } from '../../record/settingTries.ts'
 import type { JobState, StepState } from '../../record/state.ts'
 import type { StepTimes } from './clocks.ts'
 import { type Slip, slipsOf } from './slips.ts'
@@ -14,6 +15,8 @@ export interface JobOnSheet {
   readonly state: JobState
   readonly job: Job
   readonly slips: ReadonlyMap<string, readonly Slip[]>
+  /** Of all settings, in their order, those taken back too. */
+  readonly tries: readonly SettingTry[]
   /** Changes when something does from which the job is worked out: not when a step is signed. */
   readonly key: string
 }
@@ -37,6 +40,7 @@ export function jobOnSheet(number: string, entries: readonly Entry[]): JobOnShee
     state,
     job: jobOf(state),
     slips: slipsOf(entries, state),
+    tries: settingTries(entries, state),
     key: `${number} ${from.length} ${from.at(-1)?.id ?? ''} ${state.unit?.unit ?? ''} ${state.sequence?.entry ?? ''}`,
   }
 }

@@ -1,5 +1,6 @@
 // The one thing to do at a step: worked out from what stands, from what is typed and from the clocks. Buttons and keys ask the same.
 
+import type { Body } from '../../journal/entry.ts'
 import type { Saying } from '../../record/entriesOfJob.ts'
 import type { StepState } from '../../record/state.ts'
 import type { RunningClock } from './clocks.ts'
@@ -81,10 +82,14 @@ export function resultOf(
   }
 }
 
-/** The signature of a step under the sequence that the person had before him. */
-export const signatureOf = (step: StepSheetData, sequence: string | undefined): Saying => ({
+/** The signature of a step under the sequence that the person had before him, with what is said of its bolts. */
+export const signatureOf = (
+  step: StepSheetData,
+  sequence: string | undefined,
+  bolts: Pick<Body<'step-signed'>, 'tightened' | 'uncounted'> = {},
+): Saying => ({
   kind: 'step-signed',
-  body: { step: step.step, as: 'done', mode: step.mode, ...(sequence !== undefined && { sequence }) },
+  body: { step: step.step, as: 'done', mode: step.mode, ...(sequence !== undefined && { sequence }), ...bolts },
 })
 
 export const beginningOf = (step: StepSheetData, sequence: string | undefined): Saying => ({

@@ -15,8 +15,10 @@ import type { PlanProgress } from '../../planning/plan.ts'
 import { printProblem } from '../../problem/problem.ts'
 import type { System } from '../../quantity/printQuantity.ts'
 import type { Figure, HoleMap, Setting } from '../../unit/connections/kind.ts'
+import { signOffsOf } from '../../unit/derive/signOffs.ts'
 import type { Check, Limit, Unit } from '../../unit/model/unit.ts'
 import { hotGrip } from './hotGrip.ts'
+import { type TrySheet, trySheets } from './trySheets.ts'
 
 /** A step of a sequence that stands: what the journal keeps of it. */
 export interface StandingStep {
@@ -93,6 +95,18 @@ export interface SizeSheet {
   readonly limitWorn?: LimitSheet
 }
 
+/** What the record of a step wants beside the name of the one who did it. */
+export interface WantedSheet {
+  readonly secondPerson: boolean
+  /** What the photo has to show that is taken before it is signed. */
+  readonly photo?: string
+  readonly why?: string
+  readonly standing: Standing
+  readonly source?: string
+  /** What it shuts for hand and eye. */
+  readonly shuts: readonly string[]
+}
+
 /** What a check can measure and a person can type. */
 export type Measured = 'length' | 'torque' | 'pressure' | 'force' | 'angle' | 'temperature' | 'time'
 
@@ -127,11 +141,15 @@ export interface StepSheetData {
   readonly settings: readonly SettingSheet[]
   readonly sizes: readonly SizeSheet[]
   readonly check?: CheckSheet
+  /** The setting that is tried at this step, or made with it. */
+  readonly tries?: TrySheet
   readonly part?: { readonly id: string; readonly number: number; readonly note?: string; readonly mass_kg?: number }
   /** Is there anything to draw? */
   readonly isDrawn: boolean
   /** Tightening maps: places, order, stages. */
   readonly maps: readonly HoleMap[]
+  /** Missing: one name is enough. */
+  readonly wants?: WantedSheet
 }
 
 export interface PlanSheet {
@@ -162,6 +180,11 @@ export interface WorkedJob {
     readonly rank: number
   }[]
   readonly instruments: readonly { readonly name: string; readonly uncertainty_m?: number; readonly due?: string }[]
+  readonly wrenches: readonly {
+    readonly name: string
+    /** N·m */
+    readonly range?: { readonly low: number; readonly high: number; readonly text: string }
+  }[]
   /** Readings beyond every limit of parts that are to be used again. */
   readonly bad: number
   readonly lines: readonly string[]
@@ -195,7 +218,13 @@ export function workedJob(
   const input: JobBookInput = { work, result, settings, kit: [], system, date: '' }
   const facts = stepFacts(input)
   const numbers = itemNumbers(work.unit)
+  const tries = trySheets(work, system)
   const verdicts = verdictsOf(work.unit, job)
+  const wanted = signOffsOf(
+    work.unit,
+    work.joints,
+    facts.map(({ operation }) => operation.id),
+  )
   return {
     workings: { input, facts, numbers },
     worked: {
@@ -212,12 +241,16 @@ export function workedJob(
         ...(uncertainty && { uncertainty_m: uncertainty.high }),
         ...(due !== undefined && { due }),
       })),
+      wrenches: job.plant.wrenches.map(({ name, range }) => ({
+        name,
+        ...(range && { range: { low: range.low, high: range.high, text: figureText(range, 'torque', system) } }),
+      })),
       bad: verdicts.readings.filter(({ is, part }) => is === 'out' && job.asFound.get(part)?.decision === 'reuse')
         .length,
       lines: [...work.unit.lines.keys()],
       items: [...numbers].map(([part, number]) => ({ number, part })),
       plan: planSheet(result, breaches),
-      steps: facts.map((step) => stepSheetData(step, { input, numbers })),
+      steps: facts.map((step) => stepSheetData(step, { input, numbers, wanted, tries })),
     },
   }
 }
@@ -298,12 +331,16 @@ const sentence = (text: string): string => text.slice(0, 1).toUpperCase() + text
 interface About {
   readonly input: JobBookInput
   readonly numbers: ReadonlyMap<string, number>
+  readonly wanted: ReturnType<typeof signOffsOf>
+  readonly tries: ReadonlyMap<string, TrySheet>
 }
 
-function stepSheetData(facts: StepFacts, { input, numbers }: About): StepSheetData {
+function stepSheetData(facts: StepFacts, { input, numbers, wanted, tries }: About): StepSheetData {
   const { operation, mode, part, check, maps } = facts
   const isOwn = part?.id === operation.id
   const grip = hotGrip(facts, input)
+  const wants = wanted.get(operation.id)
+  const tried = tries.get(operation.id)
   return {
     number: facts.number,
     step: operation.id,
@@ -325,6 +362,7 @@ function stepSheetData(facts: StepFacts, { input, numbers }: About): StepSheetDa
     settings: facts.settings.map((setting) => settingSheet(setting, input.system)),
     sizes: isOwn && part ? sizesOf(part.id, input) : [],
     ...(check && { check: checkSheet(check, input.system) }),
+    ...(tried && { tries: tried }),
     ...(part && {
       part: {
         id: part.id,
@@ -335,6 +373,7 @@ function stepSheetData(facts: StepFacts, { input, numbers }: About): StepSheetDa
     }),
     isDrawn: facts.line !== undefined,
     maps,
+    ...(wants && { wants }),
   }
 }
 

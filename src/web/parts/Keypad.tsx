@@ -44,9 +44,16 @@ export function pressed(text: string, key: string): string {
   return text + key
 }
 
-export function Keypad({ text, onText }: { text: string; onText: (text: string) => void }) {
+interface Plate {
+  readonly text: string
+  readonly onText: (text: string) => void
+  /** Where there is more than one. */
+  readonly label?: string
+}
+
+export function Keypad({ text, onText, label = words.reading.keypad }: Plate) {
   return (
-    <fieldset className={css.plate} aria-label={words.reading.keypad}>
+    <fieldset className={css.plate} aria-label={label}>
       {KEYS.map((key) => (
         <button
           key={key}

@@ -1,5 +1,8 @@
 // Every word of the app, in English. One typed object: the compiler checks each word and the facts that go into it, and nothing has to run;
 // a second language is a second object of the same type. Trade words are those of docs/reference.
+import { bolts } from './bolts.ts'
+import { tries } from './tries.ts'
+
 const count = (n: number, one: string, many: string): string => `${n} ${n === 1 ? one : many}`
 
 export const en = {
@@ -309,6 +312,9 @@ export const en = {
     by: (person: string, when: string) => `${person}, ${when}`,
     close: 'Close',
   },
+
+  tries,
+  bolts,
 
   clocks: {
     title: 'Clocks',

@@ -3,6 +3,8 @@ import { Problem, printProblem } from '../../problem/problem.ts'
 import { readUnit } from '../../unit/file/readUnit.ts'
 import type { Unit } from '../../unit/model/unit.ts'
 import { lineDrawing, stepDrawing } from '../model/drawings.ts'
+import { takeOff } from '../model/takeOff.ts'
+import { tryProposal } from '../model/tryProposal.ts'
 import { type Workings, workedJob } from '../model/workedJob.ts'
 import type { Answer, Question, Sources } from './protocol.ts'
 
@@ -23,9 +25,11 @@ self.addEventListener('message', ({ data }: MessageEvent<Question>) => {
 function answerTo(question: Question): void {
   const { id } = question
   if (question.asks === 'work') answer(work(id, question.sources))
+  else if (question.asks === 'next try') answer({ id, is: 'next try', next: tryProposal(question.asked) })
   else if (!workings) answer({ id, is: 'trouble', says: ['assert: drawn before it was worked out'] })
   else if (question.asks === 'step')
     answer({ id, is: 'drawn', drawing: stepDrawing(workings, question.step, question.room) })
+  else if (question.asks === 'off') answer({ id, is: 'off', off: takeOff(workings, question.step, question.done) })
   else answer({ id, is: 'drawn', drawing: lineDrawing(workings, question.line, question.room) })
 }
 

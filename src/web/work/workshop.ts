@@ -1,6 +1,9 @@
 // The page's side of the worker: one job at a time is worked out; a search that nobody waits for any more is stopped.
 import type { Drawing } from '../../paper/drawings/drawing.ts'
+import type { NextTry } from '../../unit/tries/nextTry.ts'
 import type { Room } from '../model/drawings.ts'
+import type { TakeOff } from '../model/takeOff.ts'
+import type { ProposalAsked } from '../model/tryProposal.ts'
 import type { WorkedJob } from '../model/workedJob.ts'
 import type { Answer, Question, Sources } from './protocol.ts'
 
@@ -52,6 +55,17 @@ export class Workshop {
 
   step = (step: string, room: Room): Promise<Drawing | undefined> => this.#draw({ asks: 'step', step, room })
   line = (line: string, room: Room): Promise<Drawing | undefined> => this.#draw({ asks: 'line', line, room })
+
+  /** What comes off before a step can be made anew; undefined: no way was found. */
+  async off(step: string, done: readonly string[]): Promise<TakeOff | undefined> {
+    const answer = await this.#ask({ asks: 'off', step, done })
+    return answer.is === 'off' ? answer.off : undefined
+  }
+
+  async nextTry(asked: ProposalAsked): Promise<NextTry | undefined> {
+    const answer = await this.#ask({ asks: 'next try', asked })
+    return answer.is === 'next try' ? answer.next : undefined
+  }
 
   async #draw(question: Asked): Promise<Drawing | undefined> {
     const answer = await this.#ask(question)

@@ -2,7 +2,7 @@ import { printQuantity } from '../../../quantity/printQuantity.ts'
 import type { HoleMap, Kind } from '../kind.ts'
 import type { FastenersGiven } from './given.ts'
 import { lengthsOf, orderOf, placesOf } from './places.ts'
-import { stagesOf } from './stages.ts'
+import { stagesOf, torquesOf } from './stages.ts'
 
 export const drawing: Kind<FastenersGiven>['drawing'] = (connection, given, unit) => {
   const holes = placesOf(given)
@@ -13,6 +13,7 @@ export const drawing: Kind<FastenersGiven>['drawing'] = (connection, given, unit
     holes,
     order: orderOf(given),
     stages: stagesOf(given, unit),
+    torques: torquesOf(given),
     lengths: lengthsOf(given).map(({ letter, length, holes: named }) => ({
       letter,
       text: length ? printQuantity(length.high, 'length', { system }) : 'length not told',

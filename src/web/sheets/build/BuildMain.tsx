@@ -9,7 +9,6 @@ import type { Fact } from '../../../record/state.ts'
 import { checksOf, isDone, type JobOnSheet, type Mark as MarkName } from '../../model/jobOnSheet.ts'
 import { judgeSize, type Typed } from '../../model/liveLimit.ts'
 import { sayWhen } from '../../model/sayWhen.ts'
-import type { Tightening } from '../../model/tightening.ts'
 import type { SizeSheet, StepSheetData, WorkedJob } from '../../model/workedJob.ts'
 import { Action, WordAction } from '../../parts/Action.tsx'
 import { Drawing } from '../../parts/Drawing.tsx'
@@ -21,8 +20,12 @@ import { Verdict } from '../../parts/Verdict.tsx'
 import { words } from '../../words/words.ts'
 import { useStepDrawing } from '../useDrawings.ts'
 import { useRoom } from '../useRoom.ts'
+import { BoltsRegion } from './BoltsRegion.tsx'
 import css from './Build.module.css'
 import { SequenceNotice } from './SequenceNotice.tsx'
+import { Tries } from './Tries.tsx'
+import type { Bolts } from './useBolts.ts'
+import type { Trying } from './useTries.ts'
 
 interface Parts {
   readonly job: JobOnSheet
@@ -32,19 +35,22 @@ interface Parts {
   readonly system: System
   readonly mark: MarkName
   readonly isWhy: boolean
-  readonly tight: Tightening
   readonly trouble: string | undefined
   /** What is being typed for the check; it stands on the gauge before it counts. */
   readonly typed: Typed
   readonly now_ms: number
+  /** The setting that is tried here. */
+  readonly trying: Trying | undefined
+  readonly bolts: Bolts
   readonly onReadSize: (size: SizeSheet) => void
-  readonly onTakeBack: (entry: string) => void
+  readonly onTakeBack: (...entries: readonly string[]) => void
 }
 
 const MOST_MAP = 420
 
 export function BuildMain(parts: Parts) {
-  const { job, worked, workedKey, step, system, mark, isWhy, tight, trouble, now_ms, onReadSize, onTakeBack } = parts
+  const { job, worked, workedKey, step, system, mark, isWhy, bolts, trouble, now_ms, onReadSize, onTakeBack } = parts
+  const { tight } = bolts
   const texts = words.build
   const count = texts.stepOf(step.number, worked.steps.length)
   const numbers = useMemo(() => new Map(worked.items.map(({ part, number }) => [part, number])), [worked])
@@ -124,7 +130,15 @@ export function BuildMain(parts: Parts) {
         <Facts step={step} worked={worked} system={system} />
       </div>
       {!isTightening && maps}
+      <BoltsRegion {...{ worked, step, bolts, now_ms }} record={job.state.steps.get(step.step)} />
       <CheckReadings {...parts} onTakeBack={onTakeBack} />
+      {parts.trying && (
+        <Tries
+          {...{ trying: parts.trying, system, now_ms }}
+          isOpen={!isDone(job.state.steps.get(step.step))}
+          onTakeBack={(entries) => onTakeBack(...entries)}
+        />
+      )}
       {step.within.length > 0 && (
         <Region title={texts.within} place={50}>
           <ol className={css.list}>
@@ -248,7 +262,7 @@ function Texts({ title, texts }: { title: string; texts: readonly string[] }) {
 }
 
 /** The readings of the check of this step on its gap gauge; second ones stand beside first ones. */
-function CheckReadings({ job, worked, step, system, typed, now_ms, onTakeBack }: Parts) {
+function CheckReadings({ job, worked, step, system, typed, trying, now_ms, onTakeBack }: Parts) {
   const { check } = step
   if (!check) return null
   const results = checksOf(job.state, check.id)
@@ -261,6 +275,8 @@ function CheckReadings({ job, worked, step, system, typed, now_ms, onTakeBack }:
     const as = check.measures
     return [{ result, value, uncertainty, judged: judgeSize(value.high, { as, limit, system, uncertainty }) }]
   })
+  // What was read at a try stands with the tries.
+  const listed = results.filter(({ entry }) => !trying?.view.resultEntries.has(entry))
   return (
     <Region title={words.reading.readings} place={25}>
       {limit && (
@@ -295,7 +311,7 @@ function CheckReadings({ job, worked, step, system, typed, now_ms, onTakeBack }:
       )}
       {check.told !== undefined && <p>{check.told}</p>}
       <ol className={css.readings}>
-        {results.map((result, index) => {
+        {listed.map((result, index) => {
           const found = judged.find((one) => one.result.entry === result.entry)
           return (
             <li key={result.entry}>

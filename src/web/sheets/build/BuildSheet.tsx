@@ -4,10 +4,10 @@ import { useLocation } from 'wouter'
 import type { System } from '../../../quantity/printQuantity.ts'
 import type { Saying } from '../../../record/entriesOfJob.ts'
 import { clockText, runningClocks } from '../../model/clocks.ts'
-import { type JobOnSheet, lastCheck, markOf, stagesOf, stepInHand, timesOf } from '../../model/jobOnSheet.ts'
+import { type JobOnSheet, markOf, stagesOf, stepInHand, timesOf } from '../../model/jobOnSheet.ts'
 import { liveLimit, type Typed } from '../../model/liveLimit.ts'
 import { type Act, beginningOf, nextAct, resultOf, signatureOf } from '../../model/nextAct.ts'
-import { tightening } from '../../model/tightening.ts'
+import { offSayings, resultNow } from '../../model/tries.ts'
 import type { SizeSheet, StepSheetData, WorkedJob } from '../../model/workedJob.ts'
 import { Action, ActionLink, ActionRow, HoldAction, Question } from '../../parts/Action.tsx'
 import { READING_ID } from '../../parts/ReadingField.tsx'
@@ -24,6 +24,10 @@ import { usePut } from '../usePut.ts'
 import css from './Build.module.css'
 import { BuildMain } from './BuildMain.tsx'
 import { BuildNotes } from './BuildNotes.tsx'
+import { TakeOffActions } from './TakeOffActions.tsx'
+import { useBolts } from './useBolts.ts'
+import { useTries } from './useTries.ts'
+import { WhyUncounted } from './WhyUncounted.tsx'
 
 interface Parts {
   readonly job: JobOnSheet
@@ -55,11 +59,12 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
     as === 'length' ? (worked.instruments.find(({ name }) => name === instrument)?.uncertainty_m ?? 0) : 0
   const typed: Typed = liveLimit(text, { as, limit, system, uncertainty })
   const record = job.state.steps.get(step.step)
-  const result = step.check && lastCheck(job.state, step.check.id)?.result
-  const [tapped, setTapped] = useDraft(`${place} bolts`)
-  const taps = record?.stands === 'done' ? Number.POSITIVE_INFINITY : Number(tapped) || 0
-  const tight = tightening(step.maps, taps)
-  const act = nextAct({ step, record, result, typed: size ? { kind: 'nothing' } : typed, running, bolt: tight.next })
+  const result = resultNow(job.state, step)
+  const trying = useTries({ job, worked, workedKey, step, system })
+  const bolts = useBolts(place, step, record)
+  const [isAskedWhy, setAskedWhy] = useState(false)
+  const bolt = bolts.uncounted === '' ? bolts.tight.next : undefined
+  const act = nextAct({ step, record, result, typed: size ? { kind: 'nothing' } : typed, running, bolt })
   const sequence = job.state.sequence?.entry
   const next = steps[step.number]
   const previous = steps[step.number - 2]
@@ -71,7 +76,13 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
     )
     if (open) go(buildPath(job.number, open.step))
   }
-  const sign = (also: readonly Saying[] = []) => put([...also, signatureOf(step, sequence)], forward)
+  const signature = () => signatureOf(step, sequence, bolts.said())
+  const signed = () => {
+    bolts.anew()
+    bolts.setUncounted('')
+    forward()
+  }
+  const sign = (also: readonly Saying[] = []) => put([...also, signature()], signed)
   const take = () => {
     if (typed.kind !== 'figure') return document.getElementById(READING_ID)?.focus()
     if (size) {
@@ -91,9 +102,11 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
     const said = resultOf(step, { typed, instrument: instrument || undefined })
     if (!said) return
     const isSigned = act.act === 'take' && act.signs
-    put(isSigned ? [said, signatureOf(step, sequence)] : [said], () => {
+    const tried = trying?.with(said) ?? []
+    put([...tried, said, ...(isSigned ? [signature()] : [])], () => {
       setText('')
-      if (isSigned) forward()
+      trying?.clear()
+      if (isSigned) signed()
     })
   }
   const answer = (said: 'good' | 'bad' | 'not known') => {
@@ -102,9 +115,14 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
     if (said === 'good') sign([{ kind: 'check-result', body }])
     else put([{ kind: 'check-result', body }])
   }
-  const notRead = () =>
-    step.check &&
-    put([{ kind: 'check-result', body: { check: step.check.id, result: 'not known' } }], () => setText(''))
+  const notRead = () => {
+    if (!step.check) return
+    const said = { kind: 'check-result', body: { check: step.check.id, result: 'not known' } } as const
+    put([...(trying?.with(said) ?? []), said], () => {
+      setText('')
+      trying?.clear()
+    })
+  }
 
   const tapMain = () => document.getElementById(MAIN_ID)?.querySelector<HTMLElement>('button, a')?.click()
   useKeys({
@@ -113,12 +131,18 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
     h: inHand === undefined ? undefined : () => go(buildPath(job.number, inHand)),
     r: () => document.getElementById(READING_ID)?.focus(),
     s: tapMain,
-    a: act.act === 'tighten' ? () => setTapped(String(tight.total)) : undefined,
+    a: act.act === 'tighten' ? bolts.all : undefined,
     w: () => setWhy(!isWhy),
     escape: size && (() => setSize(undefined)),
   })
 
   const block = useBlock({ stage: 'build', sheet: `${step.number}/${steps.length}`, job, worked })
+  const off = act.act === 'sign' && act.why?.is === 'bad' && !size ? trying?.off : undefined
+  const comesOff = () => {
+    const { first } = step.tries ?? {}
+    if (!off || first === undefined) return
+    put(offSayings(off.undo.map(({ step: id }) => id)), () => go(buildPath(job.number, first)))
+  }
   const main = { act: size ? sizeAct(typed) : act, step, next, isLast: !next }
   return (
     <Sheet
@@ -145,22 +169,42 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
               asked.onYes()
             }}
           />
+        ) : isAskedWhy ? (
+          <WhyUncounted
+            onNo={() => setAskedWhy(false)}
+            onWhy={(why) => {
+              bolts.setUncounted(why)
+              setAskedWhy(false)
+            }}
+          />
         ) : (
           <>
             <div id={MAIN_ID} className={css.acts}>
-              <MainAction
-                {...main}
-                onBegin={() => put([beginningOf(step, sequence)])}
-                onTake={take}
-                onSign={() => sign()}
-                onBolt={(by) => setTapped(String(Math.max(0, Math.min(tight.total, taps + by))))}
-                canUntap={taps > 0}
-                onAsk={(says) => setAsked({ says, onYes: () => sign() })}
-                onAnswer={answer}
-                isAnswer={!size && step.check !== undefined && !step.check.limit && result === undefined}
-                nextPath={inHand === undefined ? undefined : buildPath(job.number, inHand)}
-                inHandNumber={steps.find(({ step: id }) => id === inHand)?.number}
-              />
+              {off ? (
+                <TakeOffActions
+                  off={off}
+                  number={trying?.view.number ?? 1}
+                  onOff={comesOff}
+                  onAsk={(says) => setAsked({ says, onYes: comesOff })}
+                  onSign={() => setAsked({ says: words.build.signBadAsk(resultWord('bad')), onYes: () => sign() })}
+                />
+              ) : (
+                <MainAction
+                  {...main}
+                  onBegin={() => put([beginningOf(step, sequence)])}
+                  onTake={take}
+                  onSign={() => sign()}
+                  onBolt={bolts.tick}
+                  onAllTight={bolts.all}
+                  onNotCounted={() => setAskedWhy(true)}
+                  canUntap={bolts.taps > 0}
+                  onAsk={(says) => setAsked({ says, onYes: () => sign() })}
+                  onAnswer={answer}
+                  isAnswer={!size && step.check !== undefined && !step.check.limit && result === undefined}
+                  nextPath={inHand === undefined ? undefined : buildPath(job.number, inHand)}
+                  inHandNumber={steps.find(({ step: id }) => id === inHand)?.number}
+                />
+              )}
             </div>
             <ActionRow>
               {previous ? (
@@ -191,14 +235,14 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
       block={<TitleBlock {...block} />}
     >
       <BuildMain
-        {...{ job, worked, workedKey, step, system, isWhy, tight, now_ms, trouble }}
+        {...{ job, worked, workedKey, step, system, isWhy, bolts, now_ms, trouble, trying }}
         typed={size ? { kind: 'nothing' } : typed}
         mark={markOf(job, step.step)}
         onReadSize={(one) => {
           setSize(one)
           setTimeout(() => document.getElementById(READING_ID)?.focus())
         }}
-        onTakeBack={(entry) => put([{ kind: 'withdrawn', body: { of: entry } }])}
+        onTakeBack={(...entries) => put(entries.map((of) => ({ kind: 'withdrawn', body: { of } })))}
       />
     </Sheet>
   )
@@ -215,7 +259,10 @@ interface MainParts {
   readonly nextPath: string | undefined
   readonly inHandNumber: number | undefined
   /** So many bolts on, or back. */
-  readonly onBolt: (by: number) => void
+  readonly onBolt: (by: 1 | -1) => void
+  readonly onAllTight: () => void
+  /** Signed though they are not counted: it is asked why. */
+  readonly onNotCounted: () => void
   readonly canUntap: boolean
   readonly onBegin: () => void
   readonly onTake: () => void
@@ -254,10 +301,11 @@ function MainAction({ act, step, next, isAnswer, nextPath, inHandNumber, ...on }
           <Action onDo={() => on.onBolt(-1)} isOff={!on.canUntap}>
             {texts.boltBack}
           </Action>
-          <Action onDo={() => on.onBolt(Number.POSITIVE_INFINITY)} keys="A">
+          <Action onDo={on.onAllTight} keys="A">
             {texts.boltsAll}
           </Action>
         </ActionRow>
+        <Action onDo={on.onNotCounted}>{words.bolts.notCounted}</Action>
       </>
     )
   }

@@ -1,0 +1,22 @@
+// The words of counting bolts.
+export const bolts = {
+  title: 'Bolts counted',
+  half: (done: number, of: number) => `${done} of ${of} ticked on this device; it goes on from there.`,
+  anew: 'Count anew',
+  wrench: 'Wrench',
+  noWrench: 'not told',
+  outOfRange: 'not for this torque',
+  notCounted: 'Sign, not counted',
+  why: 'Why are they not counted here?',
+  reasons: ['Counted on paper', 'Tightened before this was begun', 'Cannot be counted: bolts or places differ'],
+  other: 'Another reason',
+  take: 'This is why',
+  back: 'Esc: go on counting',
+  because: (why: string) => `Not counted: ${why}`,
+  after: 'Count them after all',
+  stage: (count: number, of: number, stage: number, says: string) => `${count} of ${of} at stage ${stage}, ${says}`,
+  rest: 'the rest said all at once',
+  none: 'not ticked',
+  with: (wrench: string) => `with ${wrench}`,
+  by: (person: string, when: string) => `by ${person}, ${when}`,
+} as const
