@@ -1,5 +1,5 @@
 // A backup in the place of a shop: killed at each step, with others at the door, and into PostgreSQL.
-import { spawn, spawnSync } from 'node:child_process'
+import { execFileSync, spawn, spawnSync } from 'node:child_process'
 import { cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
@@ -153,6 +153,27 @@ db.exec('begin; select count(*) from sqlite_schema')
 process.stdout.write('held')
 setInterval(() => {}, 1000)
 `
+
+test.skipIf(process.getuid?.() !== 0)(
+  'a folder that may only be read is named, and nothing is laid into it',
+  async () => {
+    const folder = at('to read only')
+    await (await shopWith('to read only', 'older')).close()
+    rmSync(join(folder, 'in-use.db'))
+    execFileSync('mount', ['--bind', folder, folder])
+    try {
+      execFileSync('mount', ['-o', 'remount,bind,ro', folder])
+      await expect(openShop({ folder }, now)).rejects.toMatchObject({
+        code: 'STORE_READ_ONLY',
+        facts: { store: folder },
+      })
+      expect(existsSync(join(folder, 'in-use.db'))).toBe(false)
+    } finally {
+      execFileSync('umount', ['-l', folder])
+    }
+    expect(await saysIn({ folder, old: true })).toBe(OLD)
+  },
+)
 
 const ask = (...words: string[]) => say(words, { files: diskFiles, clock: now })
 

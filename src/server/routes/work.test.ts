@@ -61,6 +61,24 @@ test('work is followed as it goes on, and stopped when it is not wanted', async 
   expect(await ended(again.body.work)).toEqual({ state: 'stopped' })
 })
 
+test('a time in parts of a second is a time like another, and no fault of the server', async () => {
+  for (const seconds of [1.1, 0.7, 5.05, 1e-9]) {
+    const { statusCode, body } = await shop.own.inject({
+      method: 'POST',
+      url: '/api/jobs/J41/plan',
+      headers: own,
+      payload: { seconds },
+    })
+    expect([seconds, statusCode]).toEqual([seconds, 202])
+    const { work } = JSON.parse(body)
+    for (;;) {
+      const { state } = (await shop.own.inject({ url: `/api/work/${work}`, headers: own })).json()
+      if (state === 'waiting' || state === 'running') await new Promise((resolve) => setTimeout(resolve, 30))
+      else break
+    }
+  }
+}, 60_000)
+
 test('a job that is not here, and work of no name, are told', async () => {
   expect((await ask('POST', '/api/jobs/J99/plan', {})).body.problem.says).toBe("There is no job 'J99' here.")
   expect((await ask('GET', '/api/work/00000000-0000-4000-8000-000000000000')).status).toBe(404)
