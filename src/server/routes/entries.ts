@@ -1,5 +1,6 @@
 // Entries go in, all of a request or none; and come out again, from any position.
 import { z } from 'zod'
+import { STREAM } from '../../journal/entry.ts'
 import type { StoredEntry } from '../../journal/journal.ts'
 import { readEntries } from '../../journal/readEntries.ts'
 import type { Api } from '../app/createApp.ts'
@@ -12,7 +13,7 @@ import { mustBe } from '../shop/who.ts'
 const MOST_READ = 1_000
 
 const put = z.object({ entries: z.array(z.unknown()).describe('Entries, as src/journal/entry.ts shapes them.') })
-const stream = z.object({ stream: z.string().max(120) })
+const stream = z.object({ stream: STREAM })
 const page = z.object({
   after: z.coerce.number().int().min(0).default(0),
   limit: z.coerce.number().int().min(1).max(MOST_READ).default(MOST_READ),

@@ -1,5 +1,6 @@
 // The sequence of a job, searched beside the server: started, followed, stopped.
 import { z } from 'zod'
+import { STREAM } from '../../journal/entry.ts'
 import { Problem } from '../../problem/problem.ts'
 import type { Api } from '../app/createApp.ts'
 import type { Parts } from '../app/parts.ts'
@@ -8,7 +9,7 @@ import { mustBe } from '../shop/who.ts'
 import { unitOfJob } from '../work/unitOfJob.ts'
 
 const LOOK_ms = 250
-const job = z.object({ job: z.string().max(120) })
+const job = z.object({ job: STREAM })
 const id = z.object({ id: z.uuid() })
 const asked = z.object({
   effort: z.int().min(1).max(50_000_000).optional(),
