@@ -146,6 +146,27 @@ test('a second signature that turned out to be by the first is taken with its wi
   expect((await send(ada, second, ada.entry('withdrawn', { of: second.id }))).status).toBe(200)
 })
 
+test('a page of the largest entries is cut to what the memory holds, and reading on brings all of them', async () => {
+  const stream = 'K1'
+  const value = { what: 'x'.repeat(180), of: 'length', low: 0, high: 1, standing: 'seen' } as const
+  const body = { step: 'large', values: Array<typeof value>(200).fill(value), says: 'y'.repeat(10_000) }
+  const entries = Array.from({ length: 180 }, () => ada.entry('step-signed', body, { stream }))
+  expect(JSON.stringify(entries).length).toBeGreaterThan(9 * 2 ** 20)
+  for (let at = 0; at < entries.length; at += 20)
+    expect((await send(ada, ...entries.slice(at, at + 20))).status).toBe(200)
+  const got: string[] = []
+  let pages = 0
+  for (let after = 0; ; pages++) {
+    const { body } = await ada.ask('GET', `/api/streams/${stream}/entries?after=${after}`)
+    if (body.entries.length === 0) break
+    expect(JSON.stringify(body).length).toBeLessThan(8.1 * 2 ** 20)
+    got.push(...body.entries.map(({ entry }: { entry: { id: string } }) => entry.id))
+    after = body.position
+  }
+  expect(got).toEqual(entries.map(({ id }) => id))
+  expect(pages).toBeGreaterThan(1)
+}, 60_000)
+
 test.each([
   ['no list', { entries: 7 }],
   ['no body', undefined],
