@@ -1,13 +1,14 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { compareAt, latest, tick } from './clock.ts'
+import { compareAt, hourOf, latest, tick } from './clock.ts'
 import type { At } from './entry.ts'
 
 test('the time of day is taken where it is later; a clock that stands, or was set back, counts on', () => {
   expect(tick(undefined, 1000.7)).toEqual({ ms: 1000, n: 0 })
   expect(tick({ ms: 1000, n: 5 }, 1001)).toEqual({ ms: 1001, n: 0 })
   expect(tick({ ms: 1000, n: 5 }, 1000)).toEqual({ ms: 1000, n: 6 })
-  expect(tick({ ms: 1_795_000_000_000, n: 0 }, 0)).toEqual({ ms: 1_795_000_000_000, n: 1 })
+  expect(tick({ ms: 1_795_000_000_000, n: 0 }, 0)).toEqual({ ms: 1_795_000_000_000, n: 1, own: 0 })
+  expect(tick({ ms: 1_795_000_000_000, n: 0 }, 1_794_999_940_000)).toEqual({ ms: 1_795_000_000_000, n: 1 })
   expect(tick(undefined, -5)).toEqual({ ms: 0, n: 0 })
 })
 
@@ -32,4 +33,16 @@ test('what a device writes is later than all it has written and seen, whatever i
     }),
     { seed: 5, numRuns: 300 },
   )
+})
+
+test('one clock that is set to 2099 pulls the order along and leaves the others their hours', () => {
+  const year2099 = Date.UTC(2099, 0, 1)
+  const today = Date.UTC(2026, 2, 14, 9)
+  const wild = tick(undefined, year2099)
+  const mine = tick(latest(undefined, wild), today)
+  const next = tick(latest(mine, wild), today + 5_000)
+  expect([compareAt(wild, mine), compareAt(mine, next)].map(Math.sign)).toEqual([-1, -1])
+  expect([wild, mine, next].map(hourOf)).toEqual([year2099, today, today + 5_000])
+  // Put right, or never having seen it: as ever.
+  expect(hourOf(tick(undefined, today))).toBe(today)
 })

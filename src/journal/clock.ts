@@ -2,7 +2,8 @@
 import type { At } from './entry.ts'
 
 /**
- * The time of the next entry of a device. A clock that was set back, or stands still, counts on in `n`.
+ * The time of the next entry of a device. A clock that was set back, or stands still, counts on in `n`; what it said itself is kept beside it
+ * where that is more than a minute off.
  *
  * @param last the latest time the device has given or seen; nothing at the very first
  * @param now_ms the device's own clock
@@ -11,8 +12,19 @@ import type { At } from './entry.ts'
  */
 export function tick(last: At | undefined, now_ms: number): At {
   const now = Math.max(0, Math.floor(now_ms))
-  return last && last.ms >= now ? { ms: last.ms, n: last.n + 1 } : { ms: now, n: 0 }
+  if (!last || last.ms < now) return { ms: now, n: 0 }
+  const count = { ms: last.ms, n: last.n + 1 }
+  return last.ms - now > APART_ms ? { ...count, own: now } : count
 }
+
+/** Clocks of one shop are seldom further apart than this; where they are, one of them is wrong. */
+const APART_ms = 60_000
+
+/**
+ * The hour to show and to reckon with: what the device's own clock said. One whose clock was years ahead pulls the order along with it, and
+ * not everybody's hours.
+ */
+export const hourOf = ({ ms, own }: At): number => own ?? ms
 
 /**
  * The later of two times: what a device keeps as its last when it sees an entry of another. The next tick is then later than

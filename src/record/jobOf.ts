@@ -1,5 +1,6 @@
 // The job as the other rooms know it, from what its entries add up to.
 import type { AsFound, Instrument, Job, Reading, StockShim } from '../job/model/job.ts'
+import { hourOf } from '../journal/clock.ts'
 import type { Body } from '../journal/entry.ts'
 import { quantity } from '../quantity/quantity.ts'
 import type { Known } from '../unit/model/unit.ts'
@@ -62,7 +63,7 @@ function asFoundOf({ part, where, conditions, decision }: PartState, index: numb
 function readingOf(state: ReadingState, index: number): Reading {
   const { part, feature, reads, temperature, where, person, at } = state
   const by = state.by === undefined ? person : state.by
-  const date = state.date === undefined ? dateOf(at.ms) : state.date
+  const date = state.date === undefined ? dateOf(hourOf(at)) : state.date
   return {
     at: place(index),
     part,

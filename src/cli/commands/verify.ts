@@ -1,5 +1,6 @@
 // `verify FILE`: says who, what and when of a sealed job, and the first entry of each device that does not fit. Needs no shop and no network.
 import { type Verified, verifyJob } from '../../journal/archive/jobArchive.ts'
+import { hourOf } from '../../journal/clock.ts'
 import { type Asked, jsonLine } from '../asked.ts'
 import type { ExitCode, Io } from '../io.ts'
 import { penFor } from '../words/pen.ts'
@@ -32,7 +33,7 @@ function wordsOf(file: string, verified: Verified, io: Io): string[] {
   const pen = penFor(io)
   const { about, key, entries, files, chains, faults, doubts } = verified
   const people = [...new Set(entries.map(({ entry }) => entry.person))].sort()
-  const times = entries.map(({ entry }) => entry.at.ms).sort((a, b) => a - b)
+  const times = entries.map(({ entry }) => hourOf(entry.at)).sort((a, b) => a - b)
   const verdict =
     faults.length > 0
       ? 'It is NOT as it was sealed.'

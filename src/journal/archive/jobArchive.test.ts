@@ -96,6 +96,18 @@ test('1,000 changed bits of a large archive, by a seeded hand, are found', () =>
   expect(missed).toEqual([])
 }, 240_000)
 
+test('1,000 cuts of a large archive, by a seeded hand, are found', () => {
+  const bytes = archiveOf(300)
+  let state = 11
+  const missed: number[] = []
+  for (let go = 0; go < 1_000; go++) {
+    state = (Math.imul(state, 1664525) + 1013904223) >>> 0
+    const end = Math.floor((state / 2 ** 32) * bytes.length)
+    if (verifyJob(bytes.subarray(0, end)).faults.length === 0) missed.push(end)
+  }
+  expect(missed).toEqual([])
+}, 240_000)
+
 /** Seals other entries, as somebody with a key of his own could. */
 function forged(entries: readonly Entry[], heads: readonly Entry[]): Uint8Array {
   const honest = openSealed<{ heads: unknown }>(archiveOf(10), 'matchmark-archive/1').manifest!

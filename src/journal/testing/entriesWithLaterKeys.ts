@@ -127,4 +127,25 @@ export const LATER_KEYS: readonly { readonly hash: string; readonly entry: Entry
       },
     },
   },
+  {
+    hash: '663483d4cf29333283afc4872ca66bb9e6d56e27f72983f761ea348d6862a621',
+    entry: {
+      id: '6a1d3f01-52bb-4e2f-8c8d-3a7f9ba1d2ef',
+      stream: 'J41',
+      v: 1,
+      person: 'J. Tarn',
+      device: 'bench tablet 3',
+      seq: 4,
+      prev: 'e164821dc38dde0f32747f01e367f64fed07e1d4f4bf41b3563aa20abb939219',
+      at: {
+        ms: 4070908800000,
+        n: 1,
+        own: 1795700900000,
+      },
+      kind: 'note',
+      body: {
+        says: 'The other tablet is in the year 2099.',
+      },
+    },
+  },
 ]

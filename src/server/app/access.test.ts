@@ -172,6 +172,21 @@ test('whoever guesses codes has to wait, and longer each time', async () => {
   await other.close()
 })
 
+test('more sign-ins from one address than fingers can type are sent away, whatever the names', async () => {
+  const other = await shopForTests()
+  const device = await enrolled(other)
+  const answers = []
+  for (let count = 0; count < 40; count++) {
+    const { status, body, headers } = await device.ask('POST', '/api/sign-in', {
+      body: { person: `x${count}`, pin: '' },
+    })
+    answers.push([status, body.problem.code, status === 429 ? headers['retry-after'] : undefined])
+  }
+  expect(answers.filter(([, code]) => code === 'PIN_WRONG')).toHaveLength(30)
+  expect(answers.at(-1)).toEqual([429, 'TOO_MANY_ASKED', expect.stringMatching(/^\d+$/)])
+  await other.close()
+}, 30_000)
+
 test('cookies are kept from scripts, other sites and plain http', async () => {
   const { code } = await shop.parts.gate.invite('keeper')
   const { headers } = await new TestDevice(shop.shop).ask('POST', '/api/enrol', { body: { code, called: 'tablet' } })

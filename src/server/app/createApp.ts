@@ -107,7 +107,8 @@ export async function createApp(parts: Parts, options: AppOptions): Promise<Fast
   await secureHeaders(made, door)
   await guard(made, parts, door)
   await app.register(rateLimit, { max: requestsAMinute, timeWindow: '1 minute' })
-  await app.register(compress, { threshold: 1_024, encodings: ['br', 'gzip'] })
+  // Answers only: nothing that comes in is unfolded.
+  await app.register(compress, { threshold: 1_024, encodings: ['br', 'gzip'], globalDecompression: false })
   await app.register(sse)
   await app.register(swagger, {
     openapi: {

@@ -87,6 +87,47 @@ test('the one who did a step cannot be its second person', async () => {
   expect((await send(cleo, second)).status).toBe(200)
 })
 
+test('who did it once may look at it as another has done it since, or when his own signature is withdrawn', async () => {
+  const [cleo, step] = [await enrolled(shop, { person: 'Cleo' }), 'set the float']
+  const signed = ada.entry('step-signed', { step })
+  await send(ada, signed)
+  await send(ada, ada.entry('step-signed', { step, as: 'undone' }))
+  await send(cleo, cleo.entry('step-signed', { step }, { person: 'Cleo' }))
+  const second = ada.entry('step-signed', { step, as: 'second' })
+  expect((await send(ada, second)).status).toBe(200)
+  // Now the same hand did it again. What is kept is kept: sent again, it gets its receipt again.
+  await send(ada, ada.entry('step-signed', { step }))
+  expect((await send(ada, second)).status).toBe(200)
+  const other = ada.entry('step-signed', { step: 'slip' })
+  await send(ada, other, ada.entry('withdrawn', { of: other.id }))
+  expect((await send(ada, ada.entry('step-signed', { step: 'slip', as: 'second' }))).status).toBe(200)
+})
+
+test('a helper takes back what he said himself, and nothing of others', async () => {
+  const as = { person: 'Ben' }
+  const adopted = ada.entry('unit-adopted', { unit: 'b'.repeat(64), file: 'winch.unit.yaml' })
+  await send(ada, adopted)
+  const { status, body } = await send(ben, ben.entry('withdrawn', { of: adopted.id }, as))
+  expect([status, body.problem.says]).toEqual([403, 'Ben is a helper and may not take back what Ada said.'])
+  const own = ben.entry('note', { says: 'slip of the pen' }, as)
+  await send(ben, own)
+  expect((await send(ben, ben.entry('withdrawn', { of: own.id }, as))).status).toBe(200)
+  expect((await send(ada, ada.entry('withdrawn', { of: adopted.id }))).status).toBe(200)
+  const { body: list } = await ada.ask('GET', '/api/jobs')
+  expect(list.jobs[0].unit).toBeUndefined()
+})
+
+test('the journal of the shop is for the keeper; jobs are counted once, however many ask at once', async () => {
+  const { status, body } = await ada.ask('GET', '/api/streams/shop/entries')
+  expect([status, body.problem.code]).toEqual([403, 'ROLE_MAY_NOT'])
+  const cleo = await enrolled(shop, { person: 'Cleo' })
+  expect((await cleo.ask('GET', '/api/streams/shop/entries')).body.entries.length).toBeGreaterThan(5)
+  const count = async () => (await ada.ask('GET', '/api/jobs')).body.jobs.map((job: { entries: number }) => job.entries)
+  await send(ada, ada.entry('note', { says: 'one more' }))
+  const counts = await Promise.all([count(), count(), count()])
+  expect(counts.flat()).toEqual(Array(3).fill((await shop.parts.journal.read('J41', { limit: 1_000 })).entries.length))
+})
+
 test('a second signature counts by what stands: a slip that was taken back makes nobody the first', async () => {
   const cleo = await enrolled(shop, { person: 'Cleo' })
   const as = { person: 'Cleo' }
@@ -104,6 +145,27 @@ test('a second signature that turned out to be by the first is taken with its wi
   expect((await send(ada, second)).body.problem.code).toBe('SECOND_IS_FIRST')
   expect((await send(ada, second, ada.entry('withdrawn', { of: second.id }))).status).toBe(200)
 })
+
+test('a page of the largest entries is cut to what the memory holds, and reading on brings all of them', async () => {
+  const stream = 'K1'
+  const value = { what: 'x'.repeat(180), of: 'length', low: 0, high: 1, standing: 'seen' } as const
+  const body = { step: 'large', values: Array<typeof value>(200).fill(value), says: 'y'.repeat(10_000) }
+  const entries = Array.from({ length: 180 }, () => ada.entry('step-signed', body, { stream }))
+  expect(JSON.stringify(entries).length).toBeGreaterThan(9 * 2 ** 20)
+  for (let at = 0; at < entries.length; at += 20)
+    expect((await send(ada, ...entries.slice(at, at + 20))).status).toBe(200)
+  const got: string[] = []
+  let pages = 0
+  for (let after = 0; ; pages++) {
+    const { body } = await ada.ask('GET', `/api/streams/${stream}/entries?after=${after}`)
+    if (body.entries.length === 0) break
+    expect(JSON.stringify(body).length).toBeLessThan(8.1 * 2 ** 20)
+    got.push(...body.entries.map(({ entry }: { entry: { id: string } }) => entry.id))
+    after = body.position
+  }
+  expect(got).toEqual(entries.map(({ id }) => id))
+  expect(pages).toBeGreaterThan(1)
+}, 60_000)
 
 test.each([
   ['no list', { entries: 7 }],

@@ -97,6 +97,24 @@ test('the book of a job shows who signed, who looked at it as well, and the phot
   expect(result.html).toContain('href="#as-built"')
 })
 
+test('a time in parts of a second is a time like another, and no fault of the server', async () => {
+  for (const seconds of [1.1, 0.7, 5.05, 1e-9]) {
+    const { statusCode, body } = await shop.own.inject({
+      method: 'POST',
+      url: '/api/jobs/J41/plan',
+      headers: own,
+      payload: { seconds },
+    })
+    expect([seconds, statusCode]).toEqual([seconds, 202])
+    const { work } = JSON.parse(body)
+    for (;;) {
+      const { state } = (await shop.own.inject({ url: `/api/work/${work}`, headers: own })).json()
+      if (state === 'waiting' || state === 'running') await new Promise((resolve) => setTimeout(resolve, 30))
+      else break
+    }
+  }
+}, 60_000)
+
 test('a job that is not here, and work of no name, are told', async () => {
   expect((await ask('POST', '/api/jobs/J99/plan', {})).body.problem.says).toBe("There is no job 'J99' here.")
   expect((await ask('GET', '/api/work/00000000-0000-4000-8000-000000000000')).status).toBe(404)

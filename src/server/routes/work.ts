@@ -1,5 +1,6 @@
 // The sequence of a job, searched beside the server: started, followed, stopped.
 import { z } from 'zod'
+import { STREAM } from '../../journal/entry.ts'
 import { Problem } from '../../problem/problem.ts'
 import type { Api } from '../app/createApp.ts'
 import type { Parts } from '../app/parts.ts'
@@ -9,7 +10,7 @@ import { picturesOf } from '../work/picturesOf.ts'
 import { unitOfJob } from '../work/unitOfJob.ts'
 
 const LOOK_ms = 250
-const job = z.object({ job: z.string().max(120) })
+const job = z.object({ job: STREAM })
 const id = z.object({ id: z.uuid() })
 const asked = z.object({
   effort: z.int().min(1).max(50_000_000).optional(),
@@ -25,7 +26,7 @@ export async function workRoutes(app: Api, { journal, files, work, gate }: Parts
         mustBe('rebuilder', request.who, 'have a job worked out')
         const entries = (await allOf(journal, request.params.job)).map(({ entry }) => entry)
         if (entries.length === 0) throw new Problem('NOT_HERE', { what: `job '${request.params.job}'` })
-        const unit = await unitOfJob(entries, files)
+        const unit = await unitOfJob(request.params.job, entries, files)
         const { effort, seconds } = request.body
         const input = {
           job: request.params.job,

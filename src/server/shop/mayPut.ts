@@ -1,7 +1,10 @@
-// Which entries a device may send: its own, of people who have signed in on it, within their role.
+// Which entries a device may send: its own, of people who have signed in on it, within their role. What a helper says stands; what others have
+// decided or signed he does not take back.
 import type { Entry } from '../../journal/entry.ts'
+import type { Journal } from '../../journal/journal.ts'
 import { Problem } from '../../problem/problem.ts'
 import { decisionIn, mayAs } from '../../record/roles.ts'
+import { pagesOf } from '../keep/allOf.ts'
 import { SHOP, type Shop } from './shopState.ts'
 import type { Who } from './who.ts'
 
@@ -25,4 +28,36 @@ export function mustBeAllowed(entries: readonly Entry[], { device, role: own }: 
       throw new Problem('ROLE_MAY_NOT', { person: entry.person, role: `a ${role}`, what, wants: 'rebuilder' })
     }
   }
+}
+
+/**
+ * @throws ROLE_MAY_NOT where a helper takes back what another has said. What is not here yet cannot be looked at, and nothing is refused for coming
+ * early.
+ */
+export async function mustTakeBackOwn(
+  entries: readonly Entry[],
+  { device }: Who,
+  { shop, journal }: { readonly shop: Shop; readonly journal: Journal },
+): Promise<void> {
+  if (device === null) return
+  for (const entry of entries) {
+    const { kind, body, person, stream } = entry
+    if (kind !== 'withdrawn' || mayAs(shop.people.get(person)?.role ?? 'helper', 'rebuilder')) continue
+    const of = entries.find(({ id }) => id === body.of) ?? (await entryOf(journal, stream, body.of))
+    if (of && of.person !== person)
+      throw new Problem('ROLE_MAY_NOT', {
+        person,
+        role: 'a helper',
+        what: `take back what ${of.person} said`,
+        wants: 'rebuilder',
+      })
+  }
+}
+
+async function entryOf(journal: Journal, stream: string, id: string): Promise<Entry | undefined> {
+  for await (const page of pagesOf(journal, stream)) {
+    const found = page.find(({ entry }) => entry.id === id)
+    if (found) return found.entry
+  }
+  return undefined
 }

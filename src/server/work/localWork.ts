@@ -9,6 +9,8 @@ export interface Threads {
   /** The built worker: dist/worker.js. */
   readonly worker: URL
   readonly threads?: number
+  /** What a piece of work is given beyond its own limit before its thread is ended. */
+  readonly grace_s?: number
   readonly measures: Measures
 }
 
@@ -22,20 +24,21 @@ export interface Runner {
 }
 
 const MOST_SECONDS = 600
-/** What a search is given beyond its own limit before its thread is ended. */
 const GRACE_s = 15
 
-export function threadRunner({ worker, threads = 1, measures }: Threads): Runner {
+export function threadRunner({ worker, threads = 1, grace_s = GRACE_s, measures }: Threads): Runner {
   // Threads start when they are first wanted, so that a server that only records starts none.
   const pool = new Tinypool({ filename: worker.href, minThreads: 0, maxThreads: threads, idleTimeout: 60_000 })
+  const turns = new Turns(threads)
   return {
     async run({ kind, input }, { signal, progressed }) {
+      if (!(await turns.come(signal))) return { state: 'stopped' }
       const began = performance.now()
       const { port1, port2 } = new MessageChannel()
       port1.on('message', progressed)
       port1.unref()
       const seconds = Math.min(input.seconds ?? MOST_SECONDS, MOST_SECONDS)
-      const late = AbortSignal.timeout((seconds + GRACE_s) * 1000)
+      const late = AbortSignal.timeout(Math.ceil((seconds + grace_s) * 1000))
       let status: WorkStatus
       try {
         const options = { transferList: [port2], signal: AbortSignal.any([signal, late]) }
@@ -47,11 +50,52 @@ export function threadRunner({ worker, threads = 1, measures }: Threads): Runner
         else status = { state: 'failed', says: error instanceof Error ? error.message : String(error) }
       } finally {
         port1.close()
+        turns.over()
       }
       measures.worked(kind, status.state, (performance.now() - began) / 1000)
       return status
     },
     close: () => pool.destroy(),
+  }
+}
+
+/**
+ * So many at once, the rest one after another. The pool of threads would queue too, but a piece that is stopped takes its thread with it, and
+ * whoever waits in the pool then waits until somebody comes after him; and a limit of time is for the work, not for the waiting.
+ */
+class Turns {
+  #free: number
+  readonly #waiting: (() => void)[] = []
+
+  constructor(most: number) {
+    this.#free = most
+  }
+
+  /** @returns false when it was called off before its turn came */
+  come(signal: AbortSignal): Promise<boolean> {
+    if (signal.aborted) return Promise.resolve(false)
+    if (this.#free > 0) {
+      this.#free -= 1
+      return Promise.resolve(true)
+    }
+    return new Promise((resolve) => {
+      const go = () => {
+        signal.removeEventListener('abort', leave)
+        resolve(true)
+      }
+      const leave = () => {
+        this.#waiting.splice(this.#waiting.indexOf(go), 1)
+        resolve(false)
+      }
+      this.#waiting.push(go)
+      signal.addEventListener('abort', leave, { once: true })
+    })
+  }
+
+  over(): void {
+    const next = this.#waiting.shift()
+    if (next) next()
+    else this.#free += 1
   }
 }
 

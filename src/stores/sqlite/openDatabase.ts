@@ -2,7 +2,7 @@
 import { existsSync } from 'node:fs'
 import { Problem } from '../../problem/problem.ts'
 import { type Database, sqliteDriver } from './driver.ts'
-import { patiently } from './patiently.ts'
+import { BLOCKS_ms, patiently } from './patiently.ts'
 import { sqliteProblem } from './sqliteProblem.ts'
 
 /** Written into the file's head: `MMrk`. */
@@ -34,7 +34,7 @@ export async function openDatabase(file: string, timeout_ms: number): Promise<Da
   const { DatabaseSync } = await sqliteDriver()
   const was = existsSync(file)
   try {
-    return await patiently(timeout_ms, () => opened(new DatabaseSync(file, { timeout: timeout_ms }), file))
+    return await patiently(timeout_ms, () => opened(new DatabaseSync(file, { timeout: BLOCKS_ms }), file))
   } catch (error) {
     throw sqliteProblem(error, was ? file : `${file}, new`, timeout_ms)
   }

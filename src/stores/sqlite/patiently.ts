@@ -3,6 +3,8 @@ import { isSqliteError } from './driver.ts'
 
 const [BUSY, LOCKED] = [5, 6]
 const PAUSE_ms = 15
+/** SQLite itself waits no longer: while it does, nothing else of this program goes on. */
+export const BLOCKS_ms = 20
 
 const isBusy = (error: unknown): boolean =>
   isSqliteError(error) && ((error.errcode & 0xff) === BUSY || (error.errcode & 0xff) === LOCKED)

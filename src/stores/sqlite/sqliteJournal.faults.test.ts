@@ -181,6 +181,30 @@ test('another program that holds the file is waited for, then told; afterwards t
   await journal.close()
 })
 
+test('while another program holds the file this one goes on with all else, reads too, and puts when it is let', async () => {
+  const file = join(folder, 'held.db')
+  const journal = await sqliteJournal(file)
+  const writer = new Writer('tablet')
+  await journal.put([writer.note('before')])
+  const other = new DatabaseSync(file, { timeout: 0 })
+  other.exec('begin immediate')
+  let longest = 0
+  let last = performance.now()
+  const beat = setInterval(() => {
+    longest = Math.max(longest, performance.now() - last)
+    last = performance.now()
+  }, 1)
+  const put = journal.put([writer.note('meanwhile')])
+  await new Promise((go) => setTimeout(go, 1_000))
+  expect(await readAll(journal, 'J41')).toHaveLength(1)
+  other.exec('rollback')
+  other.close()
+  expect(await put).toHaveLength(1)
+  clearInterval(beat)
+  expect(longest).toBeLessThan(500)
+  await journal.close()
+})
+
 test('a file that is no record, or one of a newer form, is left as it is', async () => {
   const text = join(folder, 'notes.txt')
   writeFileSync(text, 'Shopping list: rags, Vaseline, split pins. '.repeat(40))

@@ -8,6 +8,7 @@ import { Problem } from '../../problem/problem.ts'
 import { GroupCommit, type Outcome } from '../groupCommit.ts'
 import { type Change, Watchers } from '../watchers.ts'
 import { openDatabase } from './openDatabase.ts'
+import { patiently } from './patiently.ts'
 import { sqliteProblem } from './sqliteProblem.ts'
 
 export interface SqliteOptions {
@@ -52,18 +53,22 @@ export async function sqliteJournal(
   let told = 0
   let seenVersion = 0
 
-  /** Runs what touches the file; a closed record and SQLite's own words become problems. */
-  function use<Answer>(work: () => Answer): Answer {
-    if (closed) throw new Problem('STORE_CLOSED', { store: file })
+  /** Runs what touches the file, again while another process holds it; a closed record and SQLite's own words become problems. */
+  async function use<Answer>(work: () => Answer): Promise<Answer> {
     try {
-      return work()
+      return await patiently(timeout_ms, () => {
+        if (closed) throw new Problem('STORE_CLOSED', { store: file })
+        return work()
+      })
     } catch (error) {
       throw sqliteProblem(error, file, timeout_ms)
     }
   }
 
-  function writeGroup(puts: readonly (readonly SealedEntry[])[]): readonly Outcome<readonly Receipt[]>[] {
-    const outcomes = use(() => {
+  async function writeGroup(
+    puts: readonly (readonly SealedEntry[])[],
+  ): Promise<readonly Outcome<readonly Receipt[]>[]> {
+    const outcomes = await use(() => {
       db.exec('begin immediate')
       try {
         const all = puts.map((entries) => writeOne(entries))
@@ -119,7 +124,7 @@ export async function sqliteJournal(
       return sealed.length === 0 ? [] : commits.add(sealed)
     },
     async read(stream, { after = 0, limit = 1000 } = {}) {
-      const rows = use(() => readAfter.all(stream, after, limit)) as unknown as {
+      const rows = (await use(() => readAfter.all(stream, after, limit))) as unknown as {
         position: number
         hash: string
         text: string
@@ -128,16 +133,17 @@ export async function sqliteJournal(
       return { entries, position: entries.at(-1)?.position ?? after }
     },
     async heads(stream) {
-      const rows = use(() => headsIn.all(stream)) as unknown as Head[]
+      const rows = (await use(() => headsIn.all(stream))) as unknown as Head[]
       return rows.map(({ device, seq, id, hash }) => ({ device, seq, id, hash })).sort(compareHeads)
     },
     async streams() {
-      const rows = use(() => streamsIn.all()) as unknown as StreamSummary[]
+      const rows = (await use(() => streamsIn.all())) as unknown as StreamSummary[]
       return rows.map(({ stream, entries, position }) => ({ stream, entries, position }))
     },
     watch(changed) {
       if (!looking) {
-        told = use(() => lastPosition.get() as { position: number }).position
+        if (closed) throw new Problem('STORE_CLOSED', { store: file })
+        told = (lastPosition.get() as { position: number }).position
         looking = setInterval(look, look_ms)
         looking.unref()
       }

@@ -8,6 +8,7 @@ import { Problem } from '../../problem/problem.ts'
 import { fold } from '../../record/fold.ts'
 import { busyDay } from '../../record/testing/busyDay.ts'
 import { mergeRun } from '../../record/testing/mergeRun.ts'
+import { rounds } from './crash.ts'
 import { readAll } from './readAll.ts'
 import { shuffled } from './shuffled.ts'
 import { Writer } from './writer.ts'
@@ -20,6 +21,9 @@ export interface Bed {
   again(): Promise<Journal>
   stop(): Promise<void>
 }
+
+/** A few in `npm test`, where 2,000 run in memory (record/merge.fuzz.test.ts); all on each store with MATCHMARK_CRASH=all. */
+const MERGES = rounds(4, 2_000)
 
 const problemOf = async (work: Promise<unknown>): Promise<string> => {
   try {
@@ -206,9 +210,9 @@ export function journalContract(name: string, bedOf: () => Promise<Bed>, outlive
       }
     })
 
-    test('devices that were apart merge over a bad network without loss (seeds 1 to 4)', async () => {
-      for (const seed of [1, 2, 3, 4]) expect(await mergeRun(seed, journal)).toBeUndefined()
-    })
+    test(`devices that were apart merge over a bad network without loss (seeds 1 to ${MERGES})`, async () => {
+      for (let seed = 1; seed <= MERGES; seed += 1) expect(await mergeRun(seed, journal)).toBeUndefined()
+    }, 1_800_000)
 
     test('tells a watcher that a stream has grown, until he stops', async () => {
       const writer = new Writer('tablet')

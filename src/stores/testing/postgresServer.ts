@@ -12,6 +12,8 @@ export interface PostgresServer {
   crash(): Promise<void>
   down(): Promise<void>
   up(): Promise<void>
+  /** Whether the server's process runs; one that finds no room for its log ends itself. */
+  runs(): boolean
   /** A further database, empty. @returns its address */
   database(name: string): Promise<string>
   stop(): Promise<void>
@@ -48,11 +50,12 @@ async function freePort(): Promise<number> {
   return port
 }
 
-export async function postgresServer(): Promise<PostgresServer> {
+/** @param place the folder in which it makes its own */
+export async function postgresServer(place = tmpdir()): Promise<PostgresServer> {
   const bin = binFolder()
   const { uid, gid } = user()
   const as = { ...(uid !== undefined && { uid }), ...(gid !== undefined && { gid }) }
-  const folder = mkdtempSync(join(tmpdir(), 'matchmark-pg-'))
+  const folder = mkdtempSync(join(place, 'matchmark-pg-'))
   if (uid !== undefined && gid !== undefined) chownSync(folder, uid, gid)
   const data = join(folder, 'data')
   execFileSync(
@@ -134,6 +137,7 @@ export async function postgresServer(): Promise<PostgresServer> {
     },
     down: () => end('SIGINT'),
     up: start,
+    runs: () => server !== undefined && server.exitCode === null && server.signalCode === null,
     async database(name) {
       const client = new pg.Client({ connectionString: url })
       await client.connect()

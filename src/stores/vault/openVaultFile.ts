@@ -1,7 +1,7 @@
 // Opens the file of a vault and words what SQLite says of it.
 import { closeSync, existsSync, openSync } from 'node:fs'
 import { type Database, sqliteDriver } from '../sqlite/driver.ts'
-import { patiently } from '../sqlite/patiently.ts'
+import { BLOCKS_ms, patiently } from '../sqlite/patiently.ts'
 import { sqliteProblem } from '../sqlite/sqliteProblem.ts'
 
 const TIMEOUT_ms = 5_000
@@ -9,7 +9,7 @@ const TIMEOUT_ms = 5_000
 export interface VaultFile {
   readonly db: Database
   /** Runs what touches the file; SQLite's own words become problems. */
-  readonly use: <Answer>(work: () => Answer) => Answer
+  readonly use: <Answer>(work: () => Answer) => Promise<Answer>
 }
 
 export async function openVaultFile(file: string): Promise<VaultFile> {
@@ -18,10 +18,10 @@ export async function openVaultFile(file: string): Promise<VaultFile> {
   try {
     // Made first, so that what SQLite lays beside it is for the owner alone too.
     closeSync(openSync(file, 'a', 0o600))
-    const db = await patiently(TIMEOUT_ms, () => opened(new DatabaseSync(file, { timeout: TIMEOUT_ms })))
-    const use = <Answer>(work: () => Answer): Answer => {
+    const db = await patiently(TIMEOUT_ms, () => opened(new DatabaseSync(file, { timeout: BLOCKS_ms })))
+    const use = async <Answer>(work: () => Answer): Promise<Answer> => {
       try {
-        return work()
+        return await patiently(TIMEOUT_ms, work)
       } catch (error) {
         throw sqliteProblem(error, file, TIMEOUT_ms)
       }

@@ -11,8 +11,8 @@ export async function sqliteVault(file: string): Promise<Vault & { close(): void
   const list = db.prepare('select key from kept where substr(key, 1, length(?1)) = ?1 order by key')
   const keptUnder = (key: string) => (read.get(key) as { value: string } | undefined)?.value
   return {
-    read: async (key) => use(() => keptUnder(key)),
-    change: async (key, to) =>
+    read: (key) => use(() => keptUnder(key)),
+    change: (key, to) =>
       use(() => {
         db.exec('begin immediate')
         try {
@@ -27,7 +27,7 @@ export async function sqliteVault(file: string): Promise<Vault & { close(): void
           throw error
         }
       }),
-    keys: async (prefix) => use(() => (list.all(prefix) as { key: string }[]).map(({ key }) => key)),
+    keys: (prefix) => use(() => (list.all(prefix) as { key: string }[]).map(({ key }) => key)),
     close: () => db.close(),
   }
 }
