@@ -23,6 +23,8 @@ import { type TrySheet, trySheets } from './trySheets.ts'
 export interface StandingStep {
   readonly step: string
   readonly mode?: string
+  /** Who of a crew does it. */
+  readonly people?: readonly string[]
 }
 
 export interface Wanted {
@@ -114,6 +116,8 @@ export interface StepSheetData {
   readonly does: string
   readonly place: string
   readonly people: number
+  /** Who of a crew does it, by name; none: it goes on by itself. Missing: one works, or the sequence that stands names nobody. */
+  readonly crew?: readonly string[]
   readonly usual_s: number
   readonly wait_s: number
   readonly tools: readonly string[]
@@ -204,6 +208,11 @@ export function workedJob(
   const facts = stepFacts(input)
   const numbers = itemNumbers(work.unit)
   const tries = trySheets(work, system)
+  const crews = new Map(sequence?.map(({ step, people }) => [step, people]))
+  const crewOf = (step: StepFacts): { readonly crew?: readonly string[] } => {
+    const crew = sequence ? crews.get(step.operation.id) : step.people
+    return crew ? { crew } : {}
+  }
   const verdicts = verdictsOf(work.unit, job)
   return {
     workings: { input, facts, numbers },
@@ -230,7 +239,10 @@ export function workedJob(
       lines: [...work.unit.lines.keys()],
       items: [...numbers].map(([part, number]) => ({ number, part })),
       plan: planSheet(result, breaches),
-      steps: facts.map((step) => stepSheetData(step, { input, numbers, tries })),
+      steps: facts.map((step) => ({
+        ...stepSheetData(step, { input, numbers, tries }),
+        ...crewOf(step),
+      })),
     },
   }
 }
@@ -248,9 +260,12 @@ function standing(
   const gone = sequence.filter(({ step }) => !operations.has(step)).map(({ step }) => step)
   const listed = new Set(kept.map(({ step }) => step))
   const added = [...operations.keys()].filter((id) => !listed.has(id))
-  const told = [...kept, ...added.map((step) => ({ step, mode: undefined }))].map(({ step, mode }) => ({
+  const crew = new Set(work.problem.crew?.map(({ id }) => id))
+  const told = [...kept, ...added.map((step): StandingStep => ({ step }))].map(({ step, mode, people }) => ({
     op: step,
     ...(mode !== undefined && operations.get(step)?.modes.some(({ id }) => id === mode) && { mode }),
+    // Who is no longer at this job cannot be asked for.
+    ...(people?.every((name) => crew.has(name)) && { people }),
   }))
   const judged = judge(work.problem, told)
   const steps = judged.steps.length > 0 ? judged.steps : inRow(work, told)

@@ -217,6 +217,7 @@ export const en = {
     proofs: 'Proves it',
     warnings: 'Done wrongly it shows',
     people: (n: number) => `${n} people`,
+    forCrew: (names: readonly string[]) => (names.length > 0 ? `for ${names.join(' and ')}` : 'goes on by itself'),
     takes: 'Takes',
     minutes: (n: number) => `${n} min`,
     wait: (text: string) => `wait ${text}`,

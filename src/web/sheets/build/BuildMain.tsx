@@ -87,7 +87,7 @@ export function BuildMain(parts: Parts) {
         <p className={css.count}>
           <span>
             {count.before} <b>{count.n}</b> {count.middle} <b>{count.of}</b>, {step.place}
-            {step.people > 1 && `, ${texts.people(step.people)}`}
+            {step.crew ? `, ${texts.forCrew(step.crew)}` : step.people > 1 && `, ${texts.people(step.people)}`}
           </span>
           <span className={css.state}>
             <Mark name={mark} size={20} />
