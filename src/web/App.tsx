@@ -1,5 +1,5 @@
 // The addresses of the app and the sheet that each of them shows.
-import { Component, type ReactNode } from 'react'
+import { Component, lazy, type ReactNode, Suspense } from 'react'
 import { Route, Switch } from 'wouter'
 import { Action } from './parts/Action.tsx'
 import { DeviceSheet } from './sheets/DeviceSheet.tsx'
@@ -8,6 +8,9 @@ import { Home } from './sheets/Home.tsx'
 import { BuildRoute, SequenceRoute } from './sheets/JobSheets.tsx'
 import css from './sheets/Plain.module.css'
 import { words } from './words/words.ts'
+
+/** Read at the desk: not wanted at the first load. */
+const StageRoute = lazy(() => import('./sheets/stages/StageRoute.tsx').then((file) => ({ default: file.StageRoute })))
 
 export function App() {
   return (
@@ -22,6 +25,13 @@ export function App() {
               number={decodeURIComponent(number)}
               step={step === undefined ? undefined : decodeURIComponent(step)}
             />
+          )}
+        </Route>
+        <Route path="/job/:number/:stage">
+          {({ number, stage }) => (
+            <Suspense fallback={null}>
+              <StageRoute number={decodeURIComponent(number)} name={stage} />
+            </Suspense>
           )}
         </Route>
         <Route path="/device">

@@ -16,6 +16,7 @@ import { printProblem } from '../../problem/problem.ts'
 import type { System } from '../../quantity/printQuantity.ts'
 import type { Figure, HoleMap, Setting } from '../../unit/connections/kind.ts'
 import type { Check, Limit, Unit } from '../../unit/model/unit.ts'
+import { type DeskSheet, kitLines, readingRows, unmeasuredRows } from './desk.ts'
 import { hotGrip } from './hotGrip.ts'
 import { type TrySheet, trySheets } from './trySheets.ts'
 
@@ -180,6 +181,7 @@ export interface WorkedJob {
   readonly items: readonly { readonly number: number; readonly part: string }[]
   readonly plan: PlanSheet
   readonly steps: readonly StepSheetData[]
+  readonly desk: DeskSheet
 }
 
 /** What the drawings are made from; it stays where it was made. */
@@ -243,6 +245,16 @@ export function workedJob(
         ...stepSheetData(step, { input, numbers, tries }),
         ...crewOf(step),
       })),
+      desk: {
+        kit: kitLines(work, system),
+        readings: readingRows(verdicts, system),
+        unmeasured: unmeasuredRows(verdicts, system),
+        settings: settings.map((setting) => settingSheet(setting, system, true)),
+        checks: [...work.unit.checks.values()].map((check) => ({
+          ...checkSheet(check, system),
+          does: work.derivation.problem.operations.find(({ id }) => id === check.id)?.does ?? check.does ?? check.id,
+        })),
+      },
     },
   }
 }
@@ -392,29 +404,35 @@ const clockSheet = ({ id, from, to, min_s, max_s, reason }: Lag): ClockSheet => 
 const isForTheBench = ({ dimension, verdict }: Figure): boolean =>
   (dimension !== 'pressure' && dimension !== 'number') || verdict === 'out' || verdict === 'not known'
 
-function settingSheet({ connection, title, figures, says, missing }: Setting, system: System): SettingSheet {
+function settingSheet(
+  { connection, title, figures, says, missing }: Setting,
+  system: System,
+  isDesk = false,
+): SettingSheet {
   const other: System = system === 'metric' ? 'inch' : 'metric'
   return {
     connection,
     title,
     says,
     missing,
-    figures: figures.filter(isForTheBench).map((figure) => {
-      const text = figureText(figure, figure.dimension, system)
-      const otherText = figureText(figure, figure.dimension, other)
-      const limit = figure.limit && limitText(figure.limit, figure.dimension, system)
-      return {
-        label: figure.label,
-        text,
-        ...(otherText !== text && { other: otherText }),
-        ...(limit !== undefined && { limit }),
-        ...(figure.verdict && { verdict: figure.verdict }),
-        rests: figure.standing,
-        basis: figure.basis,
-        source: figure.source,
-        ...(figure.note !== undefined && { note: figure.note }),
-      }
-    }),
+    figures: figures
+      .filter((figure) => isDesk || isForTheBench(figure))
+      .map((figure) => {
+        const text = figureText(figure, figure.dimension, system)
+        const otherText = figureText(figure, figure.dimension, other)
+        const limit = figure.limit && limitText(figure.limit, figure.dimension, system)
+        return {
+          label: figure.label,
+          text,
+          ...(otherText !== text && { other: otherText }),
+          ...(limit !== undefined && { limit }),
+          ...(figure.verdict && { verdict: figure.verdict }),
+          rests: figure.standing,
+          basis: figure.basis,
+          source: figure.source,
+          ...(figure.note !== undefined && { note: figure.note }),
+        }
+      }),
   }
 }
 

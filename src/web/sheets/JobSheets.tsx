@@ -88,7 +88,7 @@ interface Shown {
   readonly children?: ReactNode
 }
 
-function WorkingSheet({ job, stage, working, again, stop, children }: Shown) {
+export function WorkingSheet({ job, stage, working, again, stop, children }: Shown) {
   const texts = words.working
   const says =
     working.is === 'searching'
@@ -158,7 +158,7 @@ function NoStep({ job, step }: { job: JobOnSheet; step: string }) {
   )
 }
 
-function NoJob({ number }: { number: string }) {
+export function NoJob({ number }: { number: string }) {
   const block = useShopBlock(number, 0)
   return (
     <Sheet

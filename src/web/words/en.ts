@@ -1,6 +1,7 @@
 // Every word of the app, in English. One typed object: the compiler checks each word and the facts that go into it, and nothing has to run;
 // a second language is a second object of the same type. Trade words are those of docs/reference.
 import { bolts } from './bolts.ts'
+import { desk } from './desk.ts'
 import { tries } from './tries.ts'
 
 const count = (n: number, one: string, many: string): string => `${n} ${n === 1 ? one : many}`
@@ -18,11 +19,13 @@ export const en = {
     build: 'Build',
     prove: 'Prove',
     'hand over': 'Hand over',
+    teach: 'Teach',
   },
   stageLine: 'Stages of the job',
   stageDone: 'done',
   stageInHand: 'in hand',
   stageToCome: 'to come',
+  stageNoSheet: 'no sheet yet',
   states: { 'to do': 'to do', 'in hand': 'in hand', done: 'done', look: 'look', stop: 'stop' },
   standings: { seen: 'seen', told: 'told', usual: 'usual', supposed: 'supposed ?' },
   basis: {
@@ -316,6 +319,7 @@ export const en = {
 
   tries,
   bolts,
+  desk,
 
   clocks: {
     title: 'Clocks',
