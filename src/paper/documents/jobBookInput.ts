@@ -1,5 +1,6 @@
 // What a job book is made from. Plain data; nothing is worked out here that the job room works out.
 import type { KitLine } from '../../job/model/kit.ts'
+import type { Tried } from '../../job/model/tried.ts'
 import type { Verdicts } from '../../job/model/verdict.ts'
 import type { WorkUp } from '../../job/workUp.ts'
 import type { PlanResult } from '../../planning/model/sequence.ts'
@@ -14,6 +15,8 @@ export interface JobBookInput {
   readonly kit: readonly KitLine[]
   /** Missing where there is no job. */
   readonly verdicts?: Verdicts
+  /** Tries and counted bolts of the record; missing where the book is made from a file. */
+  readonly tried?: Tried
   readonly system: System
   /** As it is to be printed. */
   readonly date: string

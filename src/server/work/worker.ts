@@ -1,6 +1,7 @@
 // What runs in a thread beside the server: a job folded, worked up, and its sequence found or its book made.
 import { readFile } from 'node:fs/promises'
 import type { MessagePort } from 'node:worker_threads'
+import type { Tried } from '../../job/model/tried.ts'
 import { workedOut } from '../../job/workedOut.ts'
 import { sequenceOf, type WorkUp, workUp } from '../../job/workUp.ts'
 import type { Entry } from '../../journal/entry.ts'
@@ -10,6 +11,7 @@ import { Problem } from '../../problem/problem.ts'
 import type { System } from '../../quantity/printQuantity.ts'
 import { fold } from '../../record/fold.ts'
 import { jobOf } from '../../record/jobOf.ts'
+import { triedIn } from '../../record/tried.ts'
 import { readUnit } from '../../unit/file/readUnit.ts'
 import type { WorkInput, WorkKind } from './work.ts'
 
@@ -21,7 +23,9 @@ export interface WorkerTask {
 
 export default async function work({ kind, input, port }: WorkerTask): Promise<unknown> {
   try {
-    const job = jobOf(fold(input.job, JSON.parse(input.entries) as Entry[]).state)
+    const entries = JSON.parse(input.entries) as Entry[]
+    const { state } = fold(input.job, entries)
+    const job = jobOf(state)
     const { unit, faults } = readUnit(input.unit, job.unit)
     if (!unit) throw faults[0] ?? new Error('assert: a unit or its faults')
     const worked = workUp({ unit, job })
@@ -31,7 +35,7 @@ export default async function work({ kind, input, port }: WorkerTask): Promise<u
       ...(seconds !== undefined && { timeLimit_s: seconds, now: () => performance.now() }),
       onProgress: ({ value, bound, states }) => port.postMessage({ value, bound, states }),
     })
-    return kind === 'plan' ? result : { html: await bookOf(worked, result), of: job.id }
+    return kind === 'plan' ? result : { html: await bookOf(worked, result, triedIn(entries, state)), of: job.id }
   } catch (error) {
     // Only plain text crosses to the other side.
     throw error instanceof Problem ? new Error(`${error.message} ${error.next}`) : error
@@ -40,8 +44,8 @@ export default async function work({ kind, input, port }: WorkerTask): Promise<u
   }
 }
 
-async function bookOf(work: WorkUp, result: ReturnType<typeof sequenceOf>): Promise<string> {
+async function bookOf(work: WorkUp, result: ReturnType<typeof sequenceOf>, tried: Tried): Promise<string> {
   const system: System = work.job?.lengthUnit === 'in' ? 'inch' : 'metric'
   const fonts = await bookFonts((file) => readFile(new URL(`./fonts/${file}`, import.meta.url), 'base64'))
-  return jobBook({ ...workedOut(work, result, system), date: new Date().toISOString().slice(0, 10), fonts })
+  return jobBook({ ...workedOut(work, result, system), tried, date: new Date().toISOString().slice(0, 10), fonts })
 }

@@ -41,7 +41,7 @@ const SHOWS: Readonly<Record<string, readonly string[]>> = {
   ],
   Strip: ['in the V blocks', 'had to be pulled', 'where it lies is not known'],
   Inspect: ['The howl comes from the worn washer.', 'groove', '10.72 mm', 'out', 'Still unmeasured'],
-  Decide: ['renew (', 'worn hollow'],
+  Decide: ['Renew (', 'worn hollow'],
   Kit: ['Rejected (', 'jack bearing A', '1 came in: J. Tarn', '£19', 'gear oil'],
   Set: ['Tries: input setting', 'No try stands yet.', 'hot fit: jack bearing A and jackshaft', 'pack wanted', 'Source'],
   Prove: ['cluster float', '0.6 mm', 'Not good', 'limit 0.05..0.10 mm', 'not made yet', 'air test'],

@@ -40,7 +40,7 @@ export const desk = {
   noParts: 'Nothing was said of any part yet.',
   where: (text: string) => `lies: ${text}`,
   notKnown: 'where it lies is not known',
-  decisions: { reuse: 'reuse', repair: 'repair', renew: 'renew', none: 'not decided' },
+  decisions: { reuse: 'Reuse', repair: 'Repair', renew: 'Renew', none: 'Not decided' },
   partCount: (n: number) => count(n, 'part', 'parts'),
   findings: 'Findings',
   readings: 'Readings',
