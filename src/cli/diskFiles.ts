@@ -1,5 +1,5 @@
 // Files of the machine, read with care: what is too large, a folder or no text is refused before anything looks at it.
-import { mkdir, open, readFile, rename, stat, writeFile } from 'node:fs/promises'
+import { mkdir, open, readFile, rename, rm, stat, writeFile } from 'node:fs/promises'
 import { dirname } from 'node:path'
 import { Problem } from '../problem/problem.ts'
 import type { Files } from './io.ts'
@@ -29,10 +29,12 @@ export const diskFiles: Files = {
     const bytes = await bytesOf(path)
     return textOf(path, bytes)
   },
-  async write(path, text) {
+  async write(path, text, secret) {
     try {
       await mkdir(dirname(path), { recursive: true })
-      await writeFile(path, text)
+      // A file that is there keeps its mode: one that is secret is made anew.
+      if (secret) await rm(path, { force: true })
+      await writeFile(path, text, secret && { mode: 0o600 })
     } catch (error) {
       throw new Problem('FILE_UNWRITABLE', { file: path, reason: reasonOf(error) })
     }

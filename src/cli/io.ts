@@ -5,8 +5,8 @@ export interface Files {
   readonly readBytes: (path: string) => Promise<Uint8Array>
   readonly writeBytes: (path: string, bytes: Uint8Array) => Promise<void>
   readonly read: (path: string) => Promise<string>
-  /** Makes the folders that are missing. */
-  readonly write: (path: string, text: string) => Promise<void>
+  /** Makes the folders that are missing. `secret`: for its owner alone. */
+  readonly write: (path: string, text: string, secret?: 'secret') => Promise<void>
 }
 
 export interface Io {

@@ -83,13 +83,13 @@ export function shopCommands({ io, command, does }: Commands): void {
         (await import('./commands/backup.ts')).backup(io, { ...place(asked), into: String(asked.into) }),
       ),
     )
-  command('restore <DIR>', 'put a backup in the place of a shop that is not served; what was there is set aside')
-    .option('--in <DIR>', 'the folder of the shop', 'out')
-    .action(
-      does(async (asked, folder: string) =>
-        (await import('./commands/restore.ts')).restoreFrom(io, folder, { ...asked, in: String(asked.in) }),
-      ),
-    )
+  kept(
+    command('restore <DIR>', 'put a backup in the place of a shop that is not served; what was there is set aside'),
+  ).action(
+    does(async (asked, folder: string) =>
+      (await import('./commands/restore.ts')).restoreFrom(io, folder, place(asked)),
+    ),
+  )
   command('move', 'copy the shop of a folder to PostgreSQL, and compare every hash')
     .option('--in <DIR>', 'the folder of the shop', 'out')
     .requiredOption('--to <URL>', 'postgres://user@host:port/database')

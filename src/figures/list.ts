@@ -23,6 +23,7 @@ import { LOOPS } from './stackup/loops.ts'
 import { JOINTS } from './threads/joints.ts'
 import { THREADS } from './threads/threads.ts'
 import { TIGHTENING } from './threads/tightening.ts'
+import { TIMES } from './times/times.ts'
 
 export const ROOMS: Readonly<Record<string, readonly Figure[]>> = {
   fits: [...PRESSING, ...HEATING, ...BUSHES, ...LIMITS],
@@ -34,6 +35,7 @@ export const ROOMS: Readonly<Record<string, readonly Figure[]>> = {
   hydraulics: [...CYLINDERS, ...OIL],
   lifting: LIFTING,
   measuring: READINGS,
+  'time of work': TIMES,
 }
 
 export const FIGURES: readonly Figure[] = Object.values(ROOMS).flat()

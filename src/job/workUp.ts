@@ -11,6 +11,7 @@ import type { Contribution, Question, Renewal, Setting, ShopFacts } from '../uni
 import { type Derivation, derive } from '../unit/derive/compile.ts'
 import { contradictionsIn } from '../unit/derive/contradictions.ts'
 import { withCrew } from '../unit/derive/crew.ts'
+import { checkHands } from '../unit/derive/hands.ts'
 import { questionsIn } from '../unit/derive/questions.ts'
 import { placed } from '../unit/lines/placed.ts'
 import type { Unit } from '../unit/model/unit.ts'
@@ -58,9 +59,9 @@ export function workUp({
   const { unit, faults: seatFaults } = placed(job ? withReadings(ofVariant, job) : ofVariant)
   const connections = connectionsOf(unit)
   const joints = contributionOf(connections, unit)
-  const derived = derive(unit, joints, job?.plant.people ?? 1)
+  const derived = derive(unit, joints, job?.plant.people)
   const crew = job?.plant.crew?.map(({ name, skills }) => ({ id: name, skills }))
-  const derivation = { ...derived, problem: withCrew(derived.problem, { crew, housing: unit.housing }) }
+  const derivation = { ...derived, problem: withCrew(derived.problem, { crew, unit }) }
   const steps = new Set(derivation.problem.operations.map(({ id }) => id))
   const done = (job?.done ?? []).map(({ step }) => step).filter((step) => steps.has(step))
   const asks = connections.connections.flatMap(({ connection, kind, given }) => kind.asks(connection, given, unit))
@@ -76,6 +77,7 @@ export function workUp({
     faults: [
       ...jobFaults,
       ...(job ? checkDone(written, job, steps) : []),
+      ...checkHands(unit, steps),
       ...connections.faults,
       ...seatFaults,
       ...contradictionsIn(unit, derivation),

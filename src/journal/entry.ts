@@ -65,7 +65,8 @@ const about = block({
 /** What a job file says of its shims; each is known by its id. */
 const shim = block({ id: name, reads: maybe(known), nominal: maybe(known), for: maybe(name) })
 const plant = block({
-  people: count,
+  /** Left out: nobody said. It may be since crews are named (J12). */
+  people: maybe(count),
   /** Who they are, by name; added while version 1 was not released (J12). */
   crew: maybe(list(block({ name, skills: list(name) }))),
   room: maybe(known),

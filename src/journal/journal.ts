@@ -50,7 +50,7 @@ export interface StreamSummary {
 export interface Journal {
   /**
    * Keeps entries; all of them or, where one cannot be taken, none. Answers when they would survive a pulled plug. The same entry again gives the
-   * same receipt. Never refused for order: an entry may come before the one it names as `prev`.
+   * same receipt. Never refused for order: an entry may come before the one it names as `prev`. What `readEntry` made of an entry is taken for it.
    *
    * @throws ENTRY_SHAPE · ENTRY_KIND_UNKNOWN · ENTRY_TOO_LARGE · ENTRIES_TOO_MANY · ENTRY_ID_TAKEN, and the problems of stores
    */

@@ -1,6 +1,6 @@
 // The check that every store makes before it touches anything.
 import { Problem } from '../problem/problem.ts'
-import { readEntry, type SealedEntry } from './readEntry.ts'
+import { isSealed, readEntry, type SealedEntry } from './readEntry.ts'
 
 /** Entries in one put. */
 export const MOST_AT_ONCE = 5_000
@@ -12,7 +12,7 @@ export const MOST_AT_ONCE = 5_000
  */
 export function readEntries(values: readonly unknown[]): readonly SealedEntry[] {
   if (values.length > MOST_AT_ONCE) throw new Problem('ENTRIES_TOO_MANY', { count: values.length, most: MOST_AT_ONCE })
-  const sealed = values.map((value) => readEntry(value))
+  const sealed = values.map((value) => (isSealed(value) ? value : readEntry(value)))
   const hashes = new Map<string, string>()
   for (const { entry, hash } of sealed) {
     const other = hashes.get(entry.id)

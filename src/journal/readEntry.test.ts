@@ -109,3 +109,10 @@ test('whatever comes in, it is an entry or a problem, and what is taken is taken
     { seed: 8, numRuns: 2_000 },
   )
 })
+
+test('what was read is not read again, and nobody can make himself such a thing', async () => {
+  const sealed = readEntry(V1[0]!.entry)
+  expect(readEntries([sealed])[0]).toBe(sealed)
+  expect(() => readEntries([{ ...sealed, hash: '0'.repeat(64) }])).toThrow()
+  expect(() => Object.assign(sealed, { hash: '0'.repeat(64) })).toThrow(TypeError)
+})

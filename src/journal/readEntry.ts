@@ -33,8 +33,15 @@ export function readEntry(value: unknown): SealedEntry {
     const size = bytesIn(text)
     if (size > MOST_BYTES) throw new Problem('ENTRY_TOO_LARGE', { size, most: MOST_BYTES })
   }
-  return { entry, text, hash: hashOfText(text) }
+  const sealed = Object.freeze({ entry, text, hash: hashOfText(text) })
+  SEALED.add(sealed)
+  return sealed
 }
+
+/** What this reader has made: read and hashed already, and not to be had otherwise. */
+const SEALED = new WeakSet<object>()
+export const isSealed = (value: unknown): value is SealedEntry =>
+  typeof value === 'object' && value !== null && SEALED.has(value)
 
 /** No body is deeper than seven. */
 const MOST_DEEP = 12

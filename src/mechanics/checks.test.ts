@@ -2,7 +2,7 @@
 // through the public door, allows half a unit of the last printed digit, and holds the page docs/reference/checks.md.
 //
 // A table: `# source:` and `# read:` hold for the rows below them; `# name = expression` says how a printed column is
-// worked from the others; a line of column names stands before its rows, and again where the units change. The unit is
+// worked from the others, `# with name = expression` a value that several of them use; a line of column names stands before its rows, and again where the units change. The unit is
 // in the column's name. An empty cell was not printed. Where a source rounds worse than half a digit, a column
 // `<name>_tolerance` holds what is allowed, in the unit of the column, and a line `# tolerance:` the reason. A printed
 // value that does not fit at all stands in a line `# not held:` with its reason, and on the page.
@@ -40,6 +40,7 @@ const UNITS: Readonly<Record<string, (value: number) => number>> = {
   perK: units.perKelvin,
   perF: (value) => units.perKelvin(value * 1.8),
   h: (value) => units.second(value * 3600),
+  d: (value) => units.second(value * 86_400),
   deg: units.degree,
   kg: units.kilogram,
   percent: (value) => value / 100,
@@ -83,6 +84,8 @@ interface Check {
   /** Why more than half a digit is allowed; empty where it is not. */
   readonly reason: string
   readonly scope: Readonly<Record<string, unknown>>
+  /** What expressions of the table share. */
+  readonly shared: ReadonlyMap<string, string>
   readonly source: string
   readonly read: string
 }
@@ -115,15 +118,18 @@ function readTable(file: string): Check[] {
   const table = basename(file)
   const checks: Check[] = []
   const expressions = new Map<string, string>()
+  const shared = new Map<string, string>()
   let [source, read, reason, header] = ['', '', '', [] as string[]]
   for (const line of readFileSync(join(HERE, file), 'utf8').split('\n')) {
     if (line.trim() === '') continue
     const note = line.match(/^# (source|read|tolerance): (.*)$/)
     const formula = line.match(/^# (\w+) = (.*)$/)
+    const common = line.match(/^# with (\w+) = (.*)$/)
     if (note?.[1] === 'source') source = note[2] ?? ''
     else if (note?.[1] === 'read') read = note[2] ?? ''
     else if (note?.[1] === 'tolerance') reason = note[2] ?? ''
     else if (line.startsWith('# not held: ')) NOT_HELD.push(line.slice('# not held: '.length))
+    else if (common) shared.set(common[1] ?? '', common[2] ?? '')
     else if (formula) expressions.set(formula[1] ?? '', formula[2] ?? '')
     else if (line.startsWith('#')) throw new Error(`${table}: no such line in a check table: ${line}`)
     else if (line.startsWith('id,')) header = line.split(',')
@@ -154,15 +160,39 @@ function readTable(file: string): Check[] {
       const why = name in allowed ? reason : ''
       const id = cells[0] ?? ''
       return [
-        { table, id, name, expression, unit: unitOf(column), printed, tolerance, reason: why, scope, source, read },
+        {
+          table,
+          id,
+          name,
+          expression,
+          unit: unitOf(column),
+          printed,
+          tolerance,
+          reason: why,
+          scope,
+          shared: new Map(shared),
+          source,
+          read,
+        },
       ]
     })
   }
 }
 
-function work({ expression, scope }: Check): number {
-  const known = { ...units, ...mechanics, ...scope }
-  return new Function(...Object.keys(known), `return ${expression}`)(...Object.values(known)) as number
+/** What a row has worked already of what its expressions share. */
+const WORKED = new WeakMap<Check['scope'], Map<string, unknown>>()
+
+function work({ expression, scope, shared }: Check): number {
+  const worked = WORKED.get(scope) ?? new Map<string, unknown>()
+  WORKED.set(scope, worked)
+  const evaluate = (text: string): unknown => {
+    for (const [name, told] of shared) {
+      if (!worked.has(name) && told !== text && new RegExp(`\\b${name}\\b`).test(text)) worked.set(name, evaluate(told))
+    }
+    const known = { ...units, ...mechanics, ...scope, ...Object.fromEntries(worked) }
+    return new Function(...Object.keys(known), `return ${text}`)(...Object.values(known))
+  }
+  return evaluate(expression) as number
 }
 
 const CHECKS = readdirSync(HERE, { recursive: true })
@@ -196,9 +226,54 @@ test('every table checks something, and every printed number says whether it was
   expect(CHECKS.length).toBeGreaterThan(100)
 })
 
+/** What the collection of published values holds, each entry with its printed numbers. */
+const ENTRIES = readFileSync(join(HERE, 'publishedEntries.csv'), 'utf8')
+  .split('\n')
+  .filter((line) => /^\w+-\d+,/.test(line))
+  .map((line) => {
+    const [, id = '', printed = '', otherwise = ''] = line.match(/^([^,]*),([^,]*),(.*)$/) ?? []
+    return { id, numbers: printed.split(';').filter(Boolean).map(Number), otherwise }
+  })
+
+/** The same digits; the unit of the row may be a thousand times another. */
+const isAsPrinted = (number: number, row: number) =>
+  [1, 10, 100, 1e3, 1e4, 1e6].some((times) =>
+    [number * times, number / times].some((each) => Math.abs(Math.abs(each) - Math.abs(row)) <= 1e-9 * Math.abs(row)),
+  )
+
+test('every number of every published entry is held by a row, or has its reason in writing', () => {
+  expect(ENTRIES.length).toBe(321)
+  const left = ENTRIES.filter(({ otherwise }) => otherwise === '').flatMap(({ id, numbers }) => {
+    const named = new RegExp(`\\b${id}\\b`)
+    const rows = CHECKS.filter((check) => named.test(check.id)).map(({ printed }) => Number(printed))
+    const reasons = NOT_HELD.filter((text) => named.test(text)).flatMap((text) => text.match(/\d+(\.\d+)?/g) ?? [])
+    const held = [...rows, ...reasons.map(Number)]
+    if (held.length === 0) return [id]
+    return numbers.filter((number) => !held.some((row) => isAsPrinted(number, row))).map((each) => `${id}: ${each}`)
+  })
+  expect(left).toEqual([])
+})
+
+test('an entry that is held otherwise names a test that names it, or a row', () => {
+  for (const { id, otherwise } of ENTRIES.filter((entry) => entry.otherwise !== '')) {
+    const [file] = otherwise.match(/[\w/]+\.test\.ts/) ?? []
+    if (file) expect(readFileSync(join(HERE, file), 'utf8'), `${id} in ${file}`).toMatch(new RegExp(`\\b${id}\\b`))
+    else expect(CHECKS.filter((check) => new RegExp(`\\b${id}\\b`).test(check.id)).length, id).toBeGreaterThan(0)
+  }
+})
+
 /** The page of checks, made from the tables. */
 function page(): string {
-  const functionOf = ({ expression }: Check) => expression.match(/(\w+)\(/)?.[1] ?? expression
+  const functionIn = (text: string, shared: Check['shared']): string | undefined => {
+    for (const [, name = '', call] of text.matchAll(/\b(\w+)\b(\()?/g)) {
+      if (call && name in mechanics) return name
+      const told = shared.get(name)
+      const found = told === undefined || told === text ? undefined : functionIn(told, shared)
+      if (found) return found
+    }
+    return undefined
+  }
+  const functionOf = ({ expression, shared }: Check) => functionIn(expression, shared) ?? expression
   const lines = [
     '# Values from print',
     '',
@@ -225,6 +300,14 @@ function page(): string {
       lines.push(`| ${[id, value, inPrintedUnit(check), printed, unit, read, told].join(' | ')} |`)
     }
   }
+  lines.push(
+    '',
+    '## Entries that are held otherwise',
+    '',
+    'Every entry of the collection stands in `src/mechanics/publishedEntries.csv`; these have no row of their own above, or not for every number.',
+    '',
+    ...ENTRIES.filter(({ otherwise }) => otherwise !== '').map(({ id, otherwise }) => `- ${id}: ${otherwise}`),
+  )
   if (NOT_HELD.length) lines.push('', '## Printed values that are not held', '', ...NOT_HELD.map((text) => `- ${text}`))
   return `${lines.join('\n')}\n`
 }

@@ -26,7 +26,7 @@ const UNITS = [
  * and dates: there is nothing to type in inches.
  */
 const WITHOUT = [
-  ...['bevelBacklashRatio', 'boltShare', 'coaxialRingTeeth', 'contaminationFactor', 'coverageFactor'],
+  ...['bevelBacklashRatio', 'boltShare', 'coaxialRingTeeth', 'coverageFactor'],
   ...['deepGrooveFactors', 'eyeboltShare', 'fewestTeeth', 'frictionOf', 'heatLimitOf', 'housingSeat', 'instrumentDue'],
   ...[
     'involute',
@@ -38,9 +38,11 @@ const WITHOUT = [
     'oRingOfDash',
     'pitchCones',
   ],
+  ...['criticalPath', 'firstTime', 'learnedTime', 'threePointTime', 'timeOfChain'],
   ...['planetarySet', 'rangeOf', 'reliabilityFactor', 'reliabilityOfAll', 'sealTrackLimits', 'shapeInflation'],
   ...['shrunkAgainstForced', 'slingLegFactor', 'slingModeFactor', 'studentQuantile', 'taperFactors', 'tappingDrill'],
   ...['threadGeometry', 'tighteningFactor', 'tighteningScatter', 'torqueFactor', 'trainRatio', 'willis', 'wormDrive'],
+  'usualRollingTorque',
 ]
 
 /** The same but for rounding: numbers to a billionth of themselves (and a picometre), all else alike. */

@@ -82,6 +82,7 @@ export type { LoadFactors } from './bearings/equivalentLoad.ts'
 export { deepGrooveFactors, equivalentLoad, staticSafety, taperFactors } from './bearings/equivalentLoad.ts'
 export {
   contaminationFactor,
+  fatigueLimitFromStatic,
   lifeModificationFactor,
   lubricationRatio,
   modifiedLifeTime,
@@ -94,6 +95,8 @@ export { housingSeat, shaftSeat } from './bearings/recommendedSeat.ts'
 export type { LifeEdition, LifeSpread } from './bearings/reliability.ts'
 export { ratingForReliability, reliabilityFactor, reliabilityOfAll } from './bearings/reliability.ts'
 export { rollingTorque, scaleReading } from './bearings/rollingTorque.ts'
+export type { BearingState, DragPlace, RollingTorqueVerdict } from './bearings/rollingTorqueVerdict.ts'
+export { rollingTorqueVerdict, usualRollingTorque } from './bearings/rollingTorqueVerdict.ts'
 export type { LoopSize, SettingShim } from './bearings/settingShim.ts'
 export { settingShim } from './bearings/settingShim.ts'
 export type { TaperBearing } from './bearings/taperPair.ts'
@@ -330,3 +333,11 @@ export type { ScrewForm } from './threads/torqueFromFriction.ts'
 export { preloadFromFriction, torqueFromFriction } from './threads/torqueFromFriction.ts'
 export { unifiedStressArea } from './threads/unifiedStressArea.ts'
 export { torqueWithPrevailing, wrenchSetting } from './threads/wrenchSetting.ts'
+// times
+export type { CriticalPath, PlacedWork, Work } from './times/criticalPath.ts'
+export { criticalPath } from './times/criticalPath.ts'
+export { firstTime, learnedTime } from './times/learnedTime.ts'
+export type { SpreadTime } from './times/threePointTime.ts'
+export { threePointTime } from './times/threePointTime.ts'
+export type { ChainTime } from './times/timeOfChain.ts'
+export { timeOfChain } from './times/timeOfChain.ts'

@@ -24,7 +24,7 @@ test.each([
   ['mild steel', 212e9, 0.293],
   ['aluminium', 70.3e9, 0.345],
   ['brass', 101e9, 0.35],
-  // press-022 to press-024: constants used in Shigley, 9th ed., Table A-5 (from memory).
+  // press-022, press-023, press-024: constants used in Shigley, 9th ed., Table A-5 (from memory).
   ['steel', 207e9, 0.292],
   ['aluminium', 71.7e9, 0.333],
   ['grey iron', 100e9, 0.211],

@@ -169,10 +169,10 @@ const TABLE = {
     youngsModulus: gpa(180, 200),
     poissonRatio: { low: 0.27, high: 0.3 },
     expansion: perMillion(11, 12.2),
-    yieldStrength: mpa(160, 220),
-    tensileStrength: mpa(290, 370),
+    yieldStrength: mpa(138, 221),
+    tensileStrength: mpa(234, 372),
     brittle: false,
-    source: MEMORY,
+    source: `wrought iron: tensile 34 to 54 ksi, yield up to 32, modulus 28,000 (data page read), yield from 20 ksi (Watertown Arsenal, 1900, a page read); rest: ${MEMORY}`,
   }),
   bronze: material('bronze', {
     density: kgPerCubicMetre(7400, 8900),

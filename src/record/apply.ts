@@ -1,5 +1,6 @@
 // What each kind of entry adds to the state. Members are replaced, never changed, so that a state that was handed out stays as it is.
 import type { Entry, Kind } from '../journal/entry.ts'
+import { didIt } from './didIt.ts'
 import type { Fact, Happened, Look, Opened, PartState, ReadingState, Said, StepState } from './state.ts'
 
 /** The state while it is being built. */
@@ -139,8 +140,7 @@ const SIGN: Readonly<Record<NonNullable<Fact<'step-signed'>['as']>, Sign>> = {
   },
   second(building, step, fact) {
     // The hands that did it cannot vouch for it; whoever signed first in fold order does not matter.
-    if (!step.done.some(({ person }) => person === fact.person))
-      return { ...step, second: { ...fact, how: 'second person' } }
+    if (!didIt(step, fact.person)) return { ...step, second: { ...fact, how: 'second person' } }
     look(building, 'same hand', step.step, [...step.done.filter(({ person }) => person === fact.person), fact])
     return step
   },

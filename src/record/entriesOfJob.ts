@@ -42,7 +42,7 @@ function openedIn(job: Job): Body<'job-opened'> {
     ...(job.invented && { invented: true }),
     sizes: { in: job.lengthUnit, standing: job.sizesStanding },
     plant: {
-      people,
+      ...(people !== undefined && { people }),
       ...(crew && { crew: crew.map(({ name, skills }) => ({ name, skills: [...skills] })) }),
       ...(room && { room: plain(room) }),
       ...(press && { press: { ...(press.rating && { rating: plain(press.rating) }) } }),

@@ -89,9 +89,9 @@ const shimOf = ({ id, reads, nominal, for: use }: JobShim, index: number): Stock
 type JobShim = NonNullable<Body<'job-opened'>['shims']>[number]
 
 function plantOf(plant: Body<'job-opened'>['plant']): Job['plant'] {
-  const { people = 1, crew, room, press, oven, instruments = [], wrenches = [] } = plant ?? {}
+  const { people, crew, room, press, oven, instruments = [], wrenches = [] } = plant ?? {}
   return {
-    people,
+    ...(people !== undefined && { people }),
     ...(crew && { crew }),
     ...(room && { room: known(room, 'K') }),
     ...(press && { press: { ...(press.rating && { rating: known(press.rating, 'N') }) } }),

@@ -65,6 +65,17 @@ test('people by name go into the record and come back, in entries and as a file'
   expect(withoutPlaces(readJob(text, 'J41.job.yaml').job)).toEqual(withoutPlaces(job))
 })
 
+test('a job that does not say how many people there are comes back without saying so', () => {
+  const { job } = readJob('matchmark: job/1\njob: J41\nunit: x.unit.yaml\n', 'J41.job.yaml')
+  const writer = new Writer('office')
+  const { state } = fold(
+    'J41',
+    entriesOfJob(job!, '0'.repeat(64)).map(({ kind, body }) => writer.write(kind, body)),
+  )
+  expect(jobOf(state).plant).not.toHaveProperty('people')
+  expect(withoutPlaces(readJob(writeJobFile(state).text, 'J41.job.yaml').job)).toEqual(withoutPlaces(job))
+})
+
 test('awkward sizes come back to the last bit, in millimetres and in inches', () => {
   const values = [1 / 3, 0.1 + 0.2, 1e-7, 0.0000381, 25.4 / 64 / 1000, 12.3456789, -0.000012]
   for (const unit of ['mm', 'in'] as const) {

@@ -52,7 +52,9 @@ export function writeJobFile(state: JobState): JobWritten {
           '  people:',
           ...plant.crew.map(({ name, skills }) => `    - ${plain({ name, ...(skills.length > 0 && { skills }) })}`),
         ]
-      : [`  people: ${plant.people}`]),
+      : plant.people === undefined
+        ? []
+        : [`  people: ${plant.people}`]),
     ...(plant.room ? [`  room: ${plain(write.value(plant.room, 'temperature', '°C', 'told', 'the room'))}`] : []),
     ...(plant.press
       ? [`  press: ${plain(write.named('rating', plant.press.rating, 'force', 'kN', 'the press'))}`]

@@ -5,7 +5,9 @@ import { request as requestTls } from 'node:https'
 import { connect } from 'node:net'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { connect as connectTls } from 'node:tls'
 import { afterAll, expect, test } from 'vitest'
+import { Writer } from '../stores/testing/writer.ts'
 import { createApp } from './app/createApp.ts'
 import { type Served, type ServeOptions, serveShop } from './serveShop.ts'
 import { shopForTests } from './testing/shopForTests.ts'
@@ -168,6 +170,85 @@ test('a change is heard by who listens, and a stop ends listening at once', asyn
   await ear.over
   expect(performance.now() - began).toBeLessThan(5_000)
   await expect(fetch(`${shop.url}/health`)).rejects.toThrow()
+})
+
+/** A device of the shop, with the cookie it is known by. */
+async function deviceOf({ shop }: Served) {
+  const { code } = await shop.gate.invite('keeper')
+  const { device, token } = await shop.gate.enrol({ code, called: 'tablet', from: '10.0.0.7' })
+  return { device, cookie: `__Host-device=${token}` }
+}
+
+test.each([
+  ['by its own server', false],
+  ['by another server of the folder', true],
+])('a device that is shut out while it listens is cut off at once: %s', async (_what, elsewhere) => {
+  const folder = newFolder()
+  const shop = await served({ folder, behind: 'https://matchmark.internal' })
+  const other = elsewhere ? await served({ folder }) : shop
+  const [gone, stays] = [await deviceOf(shop), await deviceOf(shop)]
+  const ears = [gone, stays].map(({ cookie }) => listening(shop.url, { host: 'matchmark.internal', cookie }))
+  for (const ear of ears) await ear.heard('event: here')
+  let over = false
+  void ears[1]!.over.then(() => {
+    over = true
+  })
+  const began = performance.now()
+  await other.shop.book.catchUp()
+  await other.shop.gate.shutOut(gone.device, 'keeper')
+  await ears[0]!.over
+  expect(performance.now() - began).toBeLessThan(2_000)
+  await ears[1]!.heard('event: grown')
+  expect(over).toBe(false)
+  await Promise.all([shop.close(), elsewhere && other.close()])
+})
+
+test('what is being answered while the server stops is answered, and kept', async () => {
+  const shop = await served()
+  const { hostname, port } = new URL(shop.url)
+  const body = JSON.stringify({ entries: [new Writer('tablet').note('the last word')] })
+  const socket = connect(Number(port), hostname)
+  let answer = ''
+  socket.setEncoding('utf8').on('data', (text: string) => {
+    answer += text
+  })
+  const over = new Promise((resolve) => socket.on('close', resolve))
+  socket.write(
+    `POST /api/entries HTTP/1.1\r\nhost: localhost\r\ncontent-type: application/json\r\ncontent-length: ${body.length}\r\n\r\n`,
+  )
+  socket.write(body.slice(0, 40))
+  await new Promise((resolve) => setTimeout(resolve, 100))
+  const closed = shop.close()
+  await new Promise((resolve) => setTimeout(resolve, 100))
+  socket.write(body.slice(40))
+  await Promise.all([over, closed])
+  expect(answer).toMatch(/^HTTP\/1\.1 200 /)
+  expect(JSON.parse(answer.slice(answer.indexOf('{'))).receipts).toHaveLength(1)
+})
+
+test('a server that runs for a year takes its new certificate into use without a stop', async () => {
+  let days = 0
+  const shop = await shared({ now: () => Date.now() + days * 86_400_000 })
+  const until = () =>
+    new Promise<number>((resolve, reject) => {
+      const { port } = new URL(shop.share!.addresses[0]!)
+      const socket = connectTls(
+        { host: '127.0.0.2', port: Number(port), servername: 'shed.test', rejectUnauthorized: false },
+        () => {
+          resolve(Date.parse(socket.getPeerCertificate().valid_to))
+          socket.end()
+        },
+      )
+      socket.on('error', reject)
+    })
+  const first = await until()
+  await shop.share!.renew()
+  expect(await until()).toBe(first)
+  days = 370
+  await shop.share!.renew()
+  expect((await until()) - first).toBeGreaterThan(365 * 86_400_000)
+  expect((await asked(shop, '/health', {})).status).toBe(200)
+  await shop.close()
 })
 
 test('two servers on one folder hear each other', async () => {

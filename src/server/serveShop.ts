@@ -1,14 +1,16 @@
 // A whole server: the shop opened, its doors opened, and all of it closed again in order.
+import { isIP } from 'node:net'
 import { join } from 'node:path'
+import type { Server as TlsServer } from 'node:tls'
 import type { FastifyInstance } from 'fastify'
-import { createApp, type Log } from './app/createApp.ts'
+import { createApp, type Log, secured } from './app/createApp.ts'
 import { type Measures, newMeasures } from './app/measures.ts'
 import type { Door, Parts } from './app/parts.ts'
 import { type Address, listen } from './listen.ts'
 import { type OpenShop, openShop, type ShopPlace } from './openShop.ts'
-import { type Certified, fingerprintOf } from './share/authority.ts'
+import { type Certified, daysLeft, fingerprintOf } from './share/authority.ts'
 import { AUTHORITY_FOLDER, keepCertificates, SHOP_NAME } from './share/keepCertificates.ts'
-import { addressesOf, privateNames, SHARE_PORT } from './share/privateNames.ts'
+import { addressesOf, asHost, privateNames, SHARE_PORT } from './share/privateNames.ts'
 import { localWork, type Runner, threadRunner } from './work/localWork.ts'
 import type { Work } from './work/work.ts'
 
@@ -43,11 +45,26 @@ export interface Served extends Address {
   readonly share?: {
     readonly addresses: readonly string[]
     readonly fingerprint: string | null
+    /** Until tablets have to get another certificate to trust; below 0 when it has run out. */
+    readonly daysLeft: number
+    /** Done daily: takes a new server certificate into use when the one that is in use nears its end. */
+    renew(): Promise<void>
   }
   close(): Promise<void>
 }
 
 const OWN_PORT = 7410
+const DAY_ms = 86_400_000
+
+/** How long an answer that is being given may still take when the server stops. */
+const LAST_ANSWERS_ms = 5_000
+
+/** Listens no more; what is being answered is answered, who only waits is sent away. */
+async function shut(door: FastifyInstance): Promise<void> {
+  const late = setTimeout(() => door.server.closeAllConnections(), LAST_ANSWERS_ms)
+  await door.close()
+  clearTimeout(late)
+}
 
 /** @throws the problems of stores and of `listen`; WRONG_USE for names that are not private */
 export async function serveShop(options: ServeOptions): Promise<Served> {
@@ -56,8 +73,10 @@ export async function serveShop(options: ServeOptions): Promise<Served> {
   const measures = newMeasures()
   const doors: FastifyInstance[] = []
   let work: Work | undefined
+  let renewal: NodeJS.Timeout | undefined
   const close = async () => {
-    await Promise.all(doors.map((door) => door.close()))
+    clearInterval(renewal)
+    await Promise.all(doors.map(shut))
     await work?.close()
     await shop.close()
   }
@@ -65,7 +84,11 @@ export async function serveShop(options: ServeOptions): Promise<Served> {
     work = await openWork(shop, options, measures)
     const parts: Parts = { ...shop, work, measures, webRoot: options.webRoot, booksIn: options.folder, now }
     const shared = share && (await openShared(share, parts, options))
-    if (shared) doors.push(shared.door)
+    if (shared) {
+      doors.push(shared.door)
+      renewal = setInterval(() => void shared.renew().catch(() => {}), DAY_ms)
+      renewal.unref()
+    }
     const own: Door = behind
       ? { kind: 'shop', names: [new URL(behind).hostname], behindProxy: true }
       : { kind: 'own machine' }
@@ -80,7 +103,14 @@ export async function serveShop(options: ServeOptions): Promise<Served> {
     return {
       ...address,
       shop,
-      ...(shared && { share: { addresses: shared.addresses, fingerprint: shared.fingerprint } }),
+      ...(shared && {
+        share: {
+          addresses: shared.addresses,
+          fingerprint: shared.fingerprint,
+          daysLeft: shared.daysLeft,
+          renew: shared.renew,
+        },
+      }),
       close,
     }
   } catch (error) {
@@ -89,31 +119,41 @@ export async function serveShop(options: ServeOptions): Promise<Served> {
   }
 }
 
-async function openWork(shop: OpenShop, { worker, now }: ServeOptions, measures: Measures): Promise<Work> {
+async function openWork(shop: OpenShop, { worker, now, log }: ServeOptions, measures: Measures): Promise<Work> {
   const runner: Runner = threadRunner({ worker, measures })
   if (!shop.pool) return localWork(runner)
   const { queuedWork } = await import('./work/queuedWork.ts')
-  return queuedWork({ pool: shop.pool, vault: shop.vault, runner, now })
+  return queuedWork({ pool: shop.pool, vault: shop.vault, runner, now, log })
 }
 
-async function openShared(sharing: Sharing, parts: Parts, { folder, now, log }: ServeOptions) {
-  const { host = '0.0.0.0', port, given } = sharing
+async function openShared(sharing: Sharing, parts: Parts, { folder, now, log, requestsAMinute }: ServeOptions) {
+  const { port, given } = sharing
   const names = privateNames(sharing.names ?? [])
-  const kept = given
-    ? null
-    : await keepCertificates({ folder: join(folder, AUTHORITY_FOLDER), shop: SHOP_NAME, names, now: now() })
+  const { host = names.some((name) => isIP(name) === 6) ? '::' : '0.0.0.0' } = sharing
+  // Where it listens at one address, the others lead nowhere.
+  const reached = sharing.host && isIP(host) ? names.filter((name) => !isIP(name) || name === host) : names
+  const keep = () => keepCertificates({ folder: join(folder, AUTHORITY_FOLDER), shop: SHOP_NAME, names, now: now() })
+  const kept = given ? null : await keep()
   const certificate = given ?? kept!.server
   const door = await createApp(parts, {
-    door: { kind: 'shop', names, behindProxy: false },
+    door: { kind: 'shop', names: names.map(asHost), behindProxy: false },
     certificate,
     authority: kept?.authority.certificate ?? null,
     log,
+    requestsAMinute,
   })
   const { url } = await listen(door, { host, port, usual: SHARE_PORT })
   const { port: opened } = new URL(url)
   return {
     door,
-    addresses: addressesOf(names, opened || '443'),
+    addresses: addressesOf(reached, opened || '443'),
     fingerprint: kept && (await fingerprintOf(kept.authority.certificate)),
+    daysLeft: daysLeft(kept?.authority.certificate ?? certificate.certificate, now()),
+    /** A server that runs for years has a certificate that is good all the same. */
+    async renew() {
+      if (given) return
+      const { server } = await keep()
+      ;(door.server as unknown as TlsServer).setSecureContext(secured(server))
+    },
   }
 }

@@ -79,6 +79,7 @@ export function forVariant(unit: Unit, variant: string): Unit {
     checks: mapMap(checks, check),
     fills: mapMap(fills, fill),
     lies: new Map([...unit.lies].filter(([step]) => stays(step))),
+    hands: new Map([...unit.hands].filter(([step]) => stays(step))),
     addedSteps: mapMap(addedSteps, (step) => ({
       ...step,
       after: keepSteps(step.after),
@@ -87,6 +88,7 @@ export function forVariant(unit: Unit, variant: string): Unit {
     })),
     addedOrders: unit.addedOrders.filter(({ first, then }) => stays(first) && stays(then)),
     dropped: new Map([...unit.dropped].filter(([step]) => stays(step))),
+    signOffs: new Map([...unit.signOffs].filter(([step]) => stays(step))),
     clocks: unit.clocks.filter(({ from, to }) => stays(from.step) && stays(to.step)),
     sets: mapMap(unit.sets, (set) => ({ ...set, parts: keepParts(set.parts) })),
   }

@@ -9,6 +9,7 @@ import { BenchProvider } from './sync/BenchContext.tsx'
 import { Bench } from './sync/bench.ts'
 import { openDeviceStore } from './sync/deviceStore.ts'
 import { Keeper } from './sync/keeper.ts'
+import { makeSmall } from './sync/makeSmall.ts'
 import { shop } from './sync/shop.ts'
 import { words } from './words/words.ts'
 import { Workshop } from './work/workshop.ts'
@@ -19,7 +20,7 @@ const keeper = new Keeper()
 
 async function open(): Promise<void> {
   const [journal, store] = await Promise.all([browserJournal(), openDeviceStore('matchmark device')])
-  const bench = await Bench.open({ journal, store, shop })
+  const bench = await Bench.open({ journal, store, shop, makeSmall })
   root.render(
     <StrictMode>
       <BenchProvider bench={bench} workshop={new Workshop()} keeper={keeper}>

@@ -90,6 +90,7 @@ const step = z
       .array(text)
       .nullable()
       .describe('Who is at it, nobody where it goes on by itself; null where one person works.'),
+    hands: count.describe('How many people it wants at once; 0 where it goes on by itself.'),
     workpiece: text.nullable(),
     attitude: text.nullable(),
     station: text.nullable(),

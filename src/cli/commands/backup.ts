@@ -7,7 +7,7 @@ import { counted } from '../words/timeWords.ts'
 import type { KeptAsked } from './exportJob.ts'
 
 export async function backup(io: Io, asked: KeptAsked & { readonly into: string }): Promise<ExitCode> {
-  const shop = await openShop({ folder: asked.in, store: asked.store }, io.clock)
+  const shop = await openShop({ folder: asked.in, store: asked.store, old: true }, io.clock)
   try {
     const { streams, members } = await backUp(shop, asked.into, io.clock())
     const entries = streams.reduce((sum, stream) => sum + stream.entries, 0)

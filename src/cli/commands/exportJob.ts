@@ -21,7 +21,7 @@ export async function exportOne(
   job: string,
   asked: KeptAsked & { readonly into: string; readonly plain: boolean },
 ): Promise<ExitCode> {
-  const shop = await openShop({ folder: asked.in, store: asked.store }, io.clock)
+  const shop = await openShop({ folder: asked.in, store: asked.store, old: true }, io.clock)
   try {
     return asked.plain ? await plainFile(io, shop, job, asked) : await sealedFile(io, shop, job, asked)
   } finally {

@@ -104,7 +104,7 @@ test('the answer comes in the system that was asked in, unless another is wished
 test('what is missing is told, with how it is written; a question mark is the same', async () => {
   const { out, code } = await ask('nut-angle', 'travel=0.05 mm', 'lead=?')
   expect(code).toBe(1)
-  expect(out).toContain('Not known. It wants:\n  ? lead distance for one turn: length, as 30.02 mm or 1-3/16 in')
+  expect(out).toContain('Not known. It wants:\n  ? lead distance for one turn: pitch, as 1.5 mm or 12 tpi')
   const answer = JSON.parse((await ask('nut-angle', 'travel=0.05 mm', '--json')).out)
   expect(answers.figureAnswer.safeParse(answer).success).toBe(true)
   expect(answer).toMatchObject({ results: [], missing: [{ key: 'lead' }] })

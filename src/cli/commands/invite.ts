@@ -26,7 +26,7 @@ export async function invite(
   const { code, until_ms } = await opened.gate.invite(by)
   const until = timeOf(until_ms)
   const fingerprint = await fingerprintOf(authority.certificate)
-  await io.files.write(path, invitationSheet({ shop: SHOP_NAME, addresses, code, until, fingerprint }))
+  await io.files.write(path, invitationSheet({ shop: SHOP_NAME, addresses, code, until, fingerprint }), 'secret')
   return {
     lines: [
       `${path} is the page to print, or to show on this screen.`,

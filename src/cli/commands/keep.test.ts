@@ -1,9 +1,10 @@
 // The life of a shop's record on the command line: a job comes in, goes out, is verified, the shop is backed up, lost and restored.
-import { cpSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { cpSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { afterAll, beforeAll, expect, test } from 'vitest'
+import { namesIn } from '../../server/books/booksIn.ts'
 import { openShop } from '../../server/openShop.ts'
 import { diskFiles } from '../diskFiles.ts'
 import { say } from '../testing/desk.ts'
@@ -149,4 +150,7 @@ test('an invitation is a page with a code, an address and a fingerprint', async 
   expect(page).toContain('https://shed.local:7443/enrol')
   expect(page).toMatch(/([0-9A-F]{2} ){15}[0-9A-F]{2}<br>/)
   expect((await ask('shop', 'invite', '--in', shop, '--name', 'bank.example.com')).code).toBe(2)
+  // Its code lets a device in: for the keeper alone, on the disk and over the wire.
+  expect((statSync(join(shop, 'invitation.html')).mode & 0o077).toString(8)).toBe('0')
+  expect(await namesIn(shop)).not.toContain('invitation.html')
 })

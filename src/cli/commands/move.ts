@@ -1,16 +1,18 @@
 // `move --to postgres://…`: the shop of a folder, copied to PostgreSQL.
-import { move } from '../../server/keep/move.ts'
+import { pour, wholeShop } from '../../server/keep/pour.ts'
 import { openShop } from '../../server/openShop.ts'
 import { type Asked, jsonLine } from '../asked.ts'
 import type { ExitCode, Io } from '../io.ts'
 import { counted } from '../words/timeWords.ts'
 
 export async function moveTo(io: Io, asked: Asked & { readonly in: string; readonly to: string }): Promise<ExitCode> {
-  const from = await openShop({ folder: asked.in }, io.clock)
+  // Alone: what a server took meanwhile would be in the old record only.
+  const from = await openShop({ folder: asked.in, old: true, alone: true }, io.clock)
   try {
-    const to = await openShop({ folder: asked.in, store: asked.to }, io.clock)
+    const to = await openShop({ folder: asked.in, store: asked.to, unfinished: true }, io.clock)
     try {
-      const { streams, entries, files } = await move(from, to, 'the PostgreSQL store')
+      const whole = await wholeShop(from, asked.in)
+      const { streams, entries, files } = await pour(whole, to, 'the PostgreSQL store')
       if (asked.json) io.out(jsonLine({ schema: 'matchmark-move/1', streams, entries, files }))
       else {
         io.out(

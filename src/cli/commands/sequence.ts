@@ -84,7 +84,7 @@ function sequenceAnswerOf(
     })),
     steps: result.steps.map(({ op, mode, start_s, end_s, people }) => {
       const operation = operations.get(op)!
-      const { setup } = operation.modes.find(({ id }) => id === mode)!
+      const { setup, people: hands } = operation.modes.find(({ id }) => id === mode)!
       return {
         id: op,
         does: operation.does,
@@ -92,6 +92,7 @@ function sequenceAnswerOf(
         start_s,
         end_s,
         people: people ? [...people] : null,
+        hands,
         workpiece: named(setup.workpiece),
         attitude: setup.workpiece === 'any' ? null : named(setup.attitude),
         station: named(setup.station),

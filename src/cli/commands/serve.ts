@@ -7,6 +7,9 @@ import type { Certified } from '../../server/share/authority.ts'
 import { type Asked, jsonLine } from '../asked.ts'
 import type { ExitCode, Io } from '../io.ts'
 
+/** When it is told that a certificate comes to its end. */
+const SOON_DAYS = 30
+
 export interface ServeAsked extends Asked {
   readonly port?: number
   readonly store?: string
@@ -60,6 +63,12 @@ function tell(io: Io, { url, taken, share }: Served, folder: string, asked: Serv
   io.out(`Matchmark is at ${asked.behind ?? url}/ and the job books at ${asked.behind ?? url}/books — Ctrl-C ends.`)
   if (!share) return
   io.out(`For the shop's tablets: ${share.addresses.join(' · ')}`)
+  if (share.daysLeft < SOON_DAYS)
+    io.err(
+      share.fingerprint === null
+        ? `The certificate that was given is good for ${share.daysLeft} days more.`
+        : `The shop's authority is good for ${share.daysLeft} days more. Then it is made anew at the next start, and each tablet has to get it again.`,
+    )
   io.out(`'matchmark shop invite --in ${folder}' makes the page that brings a tablet in.`)
 }
 

@@ -1,8 +1,9 @@
 // `shop WHAT`: people and devices of a shop, looked after at the machine that keeps its record.
 import { join } from 'node:path'
 import { Problem } from '../../problem/problem.ts'
+import type { Role } from '../../record/roles.ts'
 import { type OpenShop, openShop } from '../../server/openShop.ts'
-import type { Role } from '../../server/shop/shopState.ts'
+import { INVITATION_FILE } from '../../server/share/invitation.ts'
 import { KEEPER } from '../../server/shop/who.ts'
 import { type Asked, jsonLine } from '../asked.ts'
 import type { ExitCode, Io } from '../io.ts'
@@ -24,7 +25,9 @@ export async function shop(
 ): Promise<ExitCode> {
   const action = SHOP_ACTIONS.find((one) => one === what)
   if (!action) throw wrong(`'${what}' is nothing that a shop can be asked; expected one of ${SHOP_ACTIONS.join(', ')}`)
-  const opened = await openShop({ folder: asked.in, store: asked.store }, io.clock)
+  // With the first person, or the first tablet, a shop begins.
+  const old = action !== 'add' && action !== 'invite'
+  const opened = await openShop({ folder: asked.in, store: asked.store, old }, io.clock)
   try {
     const said = await DOES[action]({ opened, io, asked, name })
     if (asked.json) io.out(jsonLine({ schema: 'matchmark-shop/1', ...answerOf(opened), ...said.facts }))
@@ -73,7 +76,7 @@ const DOES: Readonly<Record<ShopAction, (at: At) => Promise<Said>>> = {
     await at.opened.gate.letGo(name, KEEPER)
     return { lines: [`${name} has left the shop. What ${name} signed stands.`] }
   },
-  invite: (at) => invite(at, join(at.asked.in, 'invitation.html'), KEEPER),
+  invite: (at) => invite(at, join(at.asked.in, INVITATION_FILE), KEEPER),
   'shut-out': async (at) => {
     const device = named(at, 'a device to shut out')
     await at.opened.gate.shutOut(device, KEEPER)

@@ -78,7 +78,7 @@ export function sequenceWords(
   const indent = ' '.repeat(head(0, 0).length)
   const steps = result.steps.flatMap(({ op, mode, start_s, people }, place) => {
     const { does, noReturn, modes } = operations.get(op)!
-    const { setup } = modes.find(({ id }) => id === mode)!
+    const { setup, people: hands } = modes.find(({ id }) => id === mode)!
     const tools = setup.tools === 'any' ? [] : setup.tools
     const reason = because[place]
     return [
@@ -86,7 +86,7 @@ export function sequenceWords(
       ...before[place]!.idle.filter(({ s }) => s >= WORTH_TELLING_S).map(({ person, s }) =>
         pen.faint(`${indent}${person} waits ${spanOfTime(s)}`),
       ),
-      ...wrapped(`${does}${people ? ` · ${people.join(' and ') || 'goes on by itself'}` : ''}`, {
+      ...wrapped(`${does}${whoWords(people, hands)}`, {
         width: pen.width,
         first: head(start_s, place),
         rest: indent,
@@ -109,6 +109,12 @@ export function sequenceWords(
     ...steps,
     ...assumptionWords(result, pen),
   ]
+}
+
+/** Who is at a step, by name where people work beside each other; else how many, where it is not one. */
+function whoWords(people: readonly string[] | undefined, hands: number): string {
+  if (people) return ` · ${people.join(' and ') || 'goes on by itself'}`
+  return hands > 1 ? ` · ${hands} people` : ''
 }
 
 /** How much each of several people has to do: `M. Ashdown is at 45 steps, 4 h 50 min.` */

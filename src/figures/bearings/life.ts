@@ -3,6 +3,7 @@ import {
   contaminationFactor,
   deepGrooveFactors,
   equivalentLoad,
+  fatigueLimitFromStatic,
   inducedThrust,
   lifeModificationFactor,
   lubricationRatio,
@@ -31,13 +32,23 @@ const standing = {
   staticRating: told(exact('force'), 'static rating of the maker, symbol C0'),
 }
 
+/** ISO 281: true up to half of the dynamic rating; above, the contact yields. */
+const heavyCautions = ({ dynamicRating, load }: Readonly<Record<'dynamicRating' | 'load', number>>): string[] => [
+  ...(load > dynamicRating / 2
+    ? [
+        'The load is more than half of the dynamic rating: balls or rollers may dent the rings first, and it lasts less. Ask the maker.',
+      ]
+    : []),
+  'For a clean, well oiled bearing that turns steadily, not above about 120 °C; knocks, rust and misalignment end it sooner.',
+]
+
 export const BEARING_LIFE = [
   figure({
     name: 'bearing-life',
     asks: 'How many running hours does this bearing last at this load and speed?',
     of: ['ratingLifeTime', 'ratingLife'],
     inputs: { dynamicRating: told(exact('force'), 'dynamic rating of the maker, symbol C'), load, kind, speed },
-    work: (given) => ({ time: ratingLifeTime(given), turns: ratingLife(given) }),
+    work: (given) => ({ time: ratingLifeTime(given), turns: ratingLife(given), cautions: heavyCautions(given) }),
     answers: ({ time, turns }, { dynamicRating, load }) => ({
       'nine of ten run longer than': say('time', time, HOURS),
       'in turns': sayNumber(turns),
@@ -59,8 +70,8 @@ export const BEARING_LIFE = [
       kind,
       speed,
     },
-    work: modifiedLifeTime,
-    answers: (time) => ({ 'the wanted share runs longer than': say('time', time, HOURS) }),
+    work: (given) => ({ time: modifiedLifeTime(given), cautions: heavyCautions(given) }),
+    answers: ({ time }) => ({ 'the wanted share runs longer than': say('time', time, HOURS) }),
     words: 'life = reliability factor × factor for oil and dirt × rating life',
     example: 'reliability-factor=0.64 life-factor=0.8..2 dynamic-rating=20 kN load=5 kN kind=roller speed=100 rpm',
   }),
@@ -131,14 +142,32 @@ export const BEARING_LIFE = [
           'slight dirt',
           'typical dirt',
           'severe dirt',
+          'very severe dirt',
         ),
-        'state of the oil',
+        'state of the oil: filtered very fine or sealed for life is high, filtered fine or shielded normal; no seals and wear from beside typical dirt',
+      ),
+      meanDiameter: optional(
+        told(exact('length'), 'mean of bore and outside diameter; left out below 100 mm, the worse'),
       ),
     },
-    work: ({ state }) => contaminationFactor(state),
+    work: contaminationFactor,
     answers: (factor) => ({ 'dirt factor (1 is none)': sayNumber(factor) }),
     words: 'looked up by the state of the oil',
     example: 'state="typical dirt"',
+  }),
+  figure({
+    name: 'bearing-fatigue-limit',
+    asks: 'What is its fatigue limit, when the maker prints none?',
+    of: ['fatigueLimitFromStatic'],
+    inputs: {
+      kind,
+      staticRating: told(exact('force'), 'static rating of the maker, symbol C0'),
+      meanDiameter: told(exact('length'), 'mean of bore and outside diameter'),
+    },
+    work: fatigueLimitFromStatic,
+    answers: (limit) => ({ 'fatigue limit, roughly': say('force', limit) }),
+    words: 'static rating ÷ 22 for balls, ÷ 8.2 for rollers; above 100 mm less',
+    example: 'kind=ball static-rating=23 kN mean-diameter=65 mm',
   }),
   figure({
     name: 'bearing-oil-factor',
@@ -148,7 +177,7 @@ export const BEARING_LIFE = [
       kind,
       lubricationRatio: told(number, 'oil thickness over what it needs: figure bearing-oil-film gives it'),
       contamination: told(number, 'dirt factor, 0 to 1: figure bearing-dirt gives it'),
-      fatigueLimit: exact('force'),
+      fatigueLimit: told(exact('force'), 'the maker’s C_u; where he prints none: figure bearing-fatigue-limit'),
       load,
     },
     work: lifeModificationFactor,
@@ -250,8 +279,7 @@ export const BEARING_LIFE = [
       axialFactor: optional(told(number, 'the maker’s Y')),
       ratioK: optional(told(number, 'the maker’s K, where that is given instead of Y')),
     },
-    work: ({ radialLoad, axialFactor, ratioK }) =>
-      inducedThrust(axialFactor === undefined ? { radialLoad, ratioK: ratioK! } : { radialLoad, axialFactor }),
+    work: inducedThrust,
     answers: (thrust) => ({ 'thrust it makes': say('force', thrust) }),
     words: 'thrust = half the radial load ÷ Y, or 0.47 × radial load ÷ K',
     example: 'radial-load=10 kN axial-factor=1.6',

@@ -9,7 +9,7 @@ import {
   settingShim,
   settingWarm,
 } from '../../mechanics/index.ts'
-import { choice, choiceOf, exact, known, limits, material, rows, text, told, whole } from '../frame/ask.ts'
+import { choice, choiceOf, exact, known, limits, material, pitch, rows, text, told, whole } from '../frame/ask.ts'
 import { figure } from '../frame/figure.ts'
 import { say } from '../frame/say.ts'
 
@@ -29,7 +29,7 @@ export const BEARING_SETTING = [
     name: 'nut-travel',
     asks: 'How far does the ring nut or adjuster move when I turn it so far?',
     of: ['nutTravel'],
-    inputs: { angle: exact('angle'), lead: exact('length') },
+    inputs: { angle: exact('angle'), lead: pitch },
     work: nutTravel,
     answers: (travel) => ({ travel: say('length', travel) }),
     words: 'travel = lead × share of a turn',
@@ -39,7 +39,7 @@ export const BEARING_SETTING = [
     name: 'nut-angle',
     asks: 'How far do I turn the nut back for the float I want?',
     of: ['nutAngle'],
-    inputs: { travel: known('length'), lead: exact('length') },
+    inputs: { travel: known('length'), lead: pitch },
     work: nutAngle,
     answers: (angle) => ({ 'turn the nut': say('angle', angle) }),
     words: 'turn = travel ÷ lead, in full turns',

@@ -93,7 +93,6 @@ export const BUSHES = [
       'half the angle of the cone': say('angle', halfAngle),
     }),
     words: 'force = π × mean diameter × length × pressure × (friction ± slope of half the taper)',
-    cautions: ['A taper that lets go does so with a bang: leave the nut on by a few threads and stand aside.'],
     example: 'mean-diameter=50 mm length=60 mm pressure=40 MPa taper=1:12 friction=0.1..0.15',
   }),
   figure({

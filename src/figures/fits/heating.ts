@@ -1,15 +1,19 @@
 // Warming and chilling to drop parts on.
+
+import { WHOLE_DEGREE } from '../../mechanics/fits/heatLimits.ts'
 import {
   chillToDropIn,
   coldestOf,
   dropOn,
   growth,
+  type HeatEnd,
   heatLimitOf,
   hottestOf,
   longestAt,
   secondsInHand,
   warmingToDropOn,
 } from '../../mechanics/index.ts'
+import type { Kelvin } from '../../quantity/quantity.ts'
 import { atWorst, choice, exact, known, knownNumber, material, optional, told } from '../frame/ask.ts'
 import { figure } from '../frame/figure.ts'
 import { say, sayAnswer, sayWords } from '../frame/say.ts'
@@ -34,6 +38,9 @@ const notBelow = optional(
   told(exact('temperature'), 'the maker’s own limit in the cold, where it is narrower than what is held here'),
 )
 const slip = optional(told(exact('length'), 'clearance wanted while it goes on; left out a thousandth of the diameter'))
+
+const isBorne = (at: Kelvin, hottest: HeatEnd, coldest: HeatEnd) =>
+  at <= hottest.temperature + WHOLE_DEGREE && at >= coldest.temperature - WHOLE_DEGREE
 
 export const HEATING = [
   figure({
@@ -154,12 +161,17 @@ export const HEATING = [
     answers: ({ hottest, coldest, longest }, { at }) => ({
       'not hotter than': say('temperature', hottest.temperature),
       'not colder than': say('temperature', coldest.temperature),
-      'at the temperature told no longer than': say('time', longest),
-      'how long at the temperature told': sayWords(
-        at !== undefined && longest === undefined ? 'nothing is said' : undefined,
+      'at the temperature told no longer than': say(
+        'time',
+        at !== undefined && isBorne(at, hottest, coldest) ? longest : undefined,
       ),
+      'how long at the temperature told': sayWords(
+        at !== undefined && longest === undefined && isBorne(at, hottest, coldest) ? 'nothing is said' : undefined,
+      ),
+      'it takes the temperature told': sayAnswer(at === undefined ? undefined : isBorne(at, hottest, coldest), 'no'),
     }),
     words: 'looked up by the kind of part',
+    cautions: ['The maker’s sheet for this part comes first.'],
     example: 'kind="bearing, metal cage" at=100 °C',
   }),
   figure({

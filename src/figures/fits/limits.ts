@@ -1,4 +1,6 @@
 // What a fit on a drawing means.
+
+import type { ToleranceGrade } from '../../mechanics/fits/standardTolerance.ts'
 import {
   deviationByFormula,
   fitOfClasses,
@@ -9,10 +11,17 @@ import {
   tyreShrinkage,
 } from '../../mechanics/index.ts'
 import { metre } from '../../quantity/constructors.ts'
-import { exact, text, told, whole } from '../frame/ask.ts'
+import { type Ask, choice, exact, text, told, whole } from '../frame/ask.ts'
 import { figure } from '../frame/figure.ts'
-import { say } from '../frame/say.ts'
+import { digitsOf, say, sayWords, toDigits } from '../frame/say.ts'
 
+/** The number behind IT; 01, the finest, is not 1. */
+const grade: Ask<ToleranceGrade> = {
+  wants: 'whole number, as 7; 01 is the finest',
+  what: 'the number behind IT, 01 and 0 to 18',
+  read: (text) =>
+    /^(?:IT\s*)?01$/i.test(text.trim()) ? { value: '01', systems: [] } : whole.read(text.replace(/^\s*IT\s*/i, '')),
+}
 const nominal = told(exact('length'), 'nominal size, as on the drawing')
 
 export const LIMITS = [
@@ -25,12 +34,20 @@ export const LIMITS = [
       toleranceClass: told(text, 'letter and grade: a capital for a hole, a small letter for a shaft, as H7 or k6'),
     },
     work: limitDeviations,
-    answers: ({ upper, lower }, { nominal }) => ({
-      size: say('length', { low: metre(nominal + lower), high: metre(nominal + upper) }),
-      'upper deviation': say('length', upper),
-      'lower deviation': say('length', lower),
-    }),
-    words: 'nominal size and its two deviations, looked up',
+    answers: ({ upper, lower }, { nominal, toleranceClass }) => {
+      const digits = digitsOf(upper, lower)
+      return {
+        size: toDigits(say('length', { low: metre(nominal + lower), high: metre(nominal + upper) }), digits),
+        'upper deviation': toDigits(say('length', upper), upper === 0 ? 3 : digits),
+        'lower deviation': toDigits(say('length', lower), lower === 0 ? 3 : digits),
+        'half a micrometre': sayWords(
+          digits === 4 && /^js([7-9]|1[01])$/i.test(toleranceClass)
+            ? 'lists that follow the edition of 1988 leave it out, on both sides'
+            : undefined,
+        ),
+      }
+    },
+    words: 'nominal size and its two deviations, looked up; js stands half its width on either side',
     example: 'nominal=50 mm tolerance-class=s6',
   }),
   figure({
@@ -39,7 +56,12 @@ export const LIMITS = [
     of: ['fitOfClasses'],
     inputs: { nominal, fit: told(text, 'hole and shaft class, as H7/s6') },
     work: fitOfClasses,
-    answers: (interference) => ({ 'interference (below zero clearance)': say('length', interference) }),
+    answers: (interference) => ({
+      'interference (below zero clearance)': toDigits(
+        say('length', interference),
+        digitsOf(interference.low, interference.high),
+      ),
+    }),
     words: 'interference = limits of the shaft − limits of the hole',
     example: 'nominal=50 mm fit=H7/s6',
   }),
@@ -61,7 +83,7 @@ export const LIMITS = [
     name: 'tolerance-grade',
     asks: 'How wide is a tolerance of this grade at this size?',
     of: ['standardTolerance'],
-    inputs: { nominal, grade: told(whole, 'the number behind IT') },
+    inputs: { nominal, grade },
     work: standardTolerance,
     answers: (width) => ({ width: say('length', width) }),
     words: 'looked up by size and grade',
@@ -71,17 +93,18 @@ export const LIMITS = [
     name: 'tolerance-by-formula',
     asks: 'How wide would the tolerance be by the formula behind the table?',
     of: ['toleranceByFormula'],
-    inputs: { nominal, grade: told(whole, 'the number behind IT, 5 to 18') },
+    inputs: { nominal, grade },
     work: toleranceByFormula,
     answers: (width) => ({ 'width, not rounded': say('length', width) }),
-    words: 'width = number of the grade × tolerance unit; unit = 0.45 × cube root of the size + 0.001 × the size',
+    words:
+      'from IT5 width = number of the grade × tolerance unit; unit = 0.45 × cube root of the size + 0.001 × the size up to 500 mm, 0.004 × the size + 2.1 above; the size is the middle of its step',
     example: 'nominal=25 mm grade=7',
   }),
   figure({
     name: 'deviation-by-formula',
     asks: 'Where would a shaft letter stand by the formula behind the table?',
     of: ['deviationByFormula'],
-    inputs: { nominal, letter: text },
+    inputs: { nominal, letter: told(choice('d', 'e', 'f', 'g', 'k', 'n'), 'letter of the shaft') },
     work: deviationByFormula,
     answers: (deviation) => ({ 'deviation, not rounded': say('length', deviation) }),
     words: 'a power of the size that belongs to the letter',
@@ -95,6 +118,9 @@ export const LIMITS = [
     work: ({ wheelCentre }) => tyreShrinkage(wheelCentre),
     answers: (allowance) => ({ 'interference on the diameter': say('length', allowance) }),
     words: 'between the printed sizes in proportion',
+    cautions: [
+      'To judge an old tyre, not to fit one: a tyre is shrunk on by people licensed for it, by the rules of the railway.',
+    ],
     example: 'wheel-centre=50 in',
   }),
 ]

@@ -3,7 +3,9 @@ import { type ThreadGeometry, threadGeometry } from '../../mechanics/index.ts'
 import { MATERIALS } from '../../mechanics/materials.ts'
 import { Problem } from '../../problem/problem.ts'
 import { clip } from '../../quantity/clip.ts'
+import { inch } from '../../quantity/constructors.ts'
 import type { Dimension, Dimensions } from '../../quantity/dimension.ts'
+import type { Metre } from '../../quantity/quantity.ts'
 import { readPlainNumber } from '../../quantity/readPlainNumber.ts'
 import { type Range, readRange } from '../../quantity/readQuantity.ts'
 import type { Unit } from '../../quantity/units.ts'
@@ -97,6 +99,39 @@ export const known = <D extends Dimension>(as: D): Ask<Dimensions[D] | Range<Dim
     return { value: (low === high ? low : { low, high }) as Dimensions[D], systems }
   },
 })
+
+/** Threads per inch as people write them behind the number. */
+const PER_INCH = /^(.*\d)\s*(?:t\.?p\.?i\.?|threads? (?:per|to the|an) inch)$/i
+const THREAD_PITCH = 'pitch, as 1.5 mm or 12 tpi'
+
+/** The pitch that so many threads per inch have; the finer thread has the lower pitch. */
+function measuredPitch(text: string): ReturnType<typeof measured> {
+  const [, count] = PER_INCH.exec(text.trim()) ?? []
+  if (count === undefined) return measured(text, 'length')
+  const { low, high } = readPlainNumber(count)
+  if (!(low > 0)) throw refused(text, 'has no thread in an inch', 'Count the threads along one inch, as 12 tpi.')
+  return { low: inch(1 / high), high: inch(1 / low), systems: ['inch'] }
+}
+
+/** The pitch of a thread: a length, or threads per inch. */
+export const pitch: Ask<Metre> = {
+  ...exact('length'),
+  wants: THREAD_PITCH,
+  read: (text) => {
+    const { low, high, systems } = measuredPitch(text)
+    return low === high ? { value: low as Metre, systems } : { span: { low, high, isWhole: false }, systems }
+  },
+}
+
+/** The pitch of a thread, or a range of it. */
+export const knownPitch: Ask<Metre | Range<Metre>> = {
+  ...known('length'),
+  wants: THREAD_PITCH,
+  read: (text) => {
+    const { low, high, systems } = measuredPitch(text)
+    return { value: (low === high ? low : { low, high }) as Metre, systems }
+  },
+}
 
 /** Two limits, written as a range. */
 export const limits = <D extends Dimension>(as: D): Ask<Range<Dimensions[D]>> => ({

@@ -1,3 +1,4 @@
+import { Problem } from '../../problem/problem.ts'
 import type { Dimension } from '../../quantity/dimension.ts'
 import { printQuantity, type System } from '../../quantity/printQuantity.ts'
 import { readQuantity } from '../../quantity/readQuantity.ts'
@@ -14,7 +15,9 @@ const DIMENSIONS: Readonly<Record<string, Dimension>> = {
   kW: 'power',
   'l/min': 'flow',
 }
-const IN_A_SENTENCE = /(?<![\d.,×])([−-]?\d+(?:\.\d+)?) (mm|N·m|kN|N|MPa|kPa|kg|kW|l\/min)(?![\p{L}\d·/²³]| \()/gu
+const IN_A_SENTENCE =
+  /(?<![\d.,×])(?:([−-]?\d+(?:\.\d+)?) to )?([−-]?\d+(?:\.\d+)?) (mm|N·m|kN|N|MPa|kPa|kg|kW|l\/min)(?![\p{L}\d·/²³]| \([\d−-])/gu
+const TEMPERATURE = /([−-]?\d+(?:\.\d+)?) °C/g
 
 /**
  * A sentence of a calculation in the system of the answer: the calculations write metric ones.
@@ -23,8 +26,26 @@ const IN_A_SENTENCE = /(?<![\d.,×])([−-]?\d+(?:\.\d+)?) (mm|N·m|kN|N|MPa|kPa
  */
 export function inSystem(sentence: string, system: System): string {
   if (system === 'metric') return sentence
-  return sentence.replace(IN_A_SENTENCE, (written, _number, unit: string) => {
-    const as = DIMENSIONS[unit]!
-    return printQuantity(readQuantity(written, { as }), as, { system })
+  return sentence.replace(IN_A_SENTENCE, (_written, from: string | undefined, number: string, unit: string) => {
+    const print = (each: string) => inches(`${each} ${unit}`, DIMENSIONS[unit]!)
+    return from === undefined ? print(number) : `${print(from)} to ${print(number)}`
   })
 }
+
+const inches = (written: string, as: Dimension) => printQuantity(readQuantity(written, { as }), as, { system: 'inch' })
+
+/** A refusal of a calculation in the system that was asked in; its facts are metric, temperatures too. */
+export function problemInSystem(problem: Problem, system: System): Problem {
+  if (system === 'metric') return problem
+  const facts = Object.entries(problem.facts).map(([name, fact]) => [
+    name,
+    typeof fact === 'string'
+      ? rounded(inSystem(fact, system).replace(TEMPERATURE, (written) => inches(written, 'temperature')))
+      : fact,
+  ])
+  return new Problem(problem.code, Object.fromEntries(facts), problem.place)
+}
+
+/** The metric fact had four digits that count: 88.96 kN was 20000 lbf, not 19999. */
+const rounded = (text: string) =>
+  text.replace(/(?<![\d.])\d{5,}(?![\d.])/g, (digits) => String(Number(Number(digits).toPrecision(4))))

@@ -11,8 +11,9 @@ const MILLION = 1e6
  * A result for people, with its unit.
  *
  * @example printMeasure({ kind: 'measure', as: 'share', low: 0.723, high: 0.8 }, 'metric')   // '72.3..80 %'
+ * @example printMeasure({ kind: 'measure', as: 'length', low: 0.0399875, high: 0.0400125, digits: 4 }, 'metric')   // '39.9875..40.0125 mm'
  */
-export function printMeasure({ as, unit, ...ends }: Measure, system: System): string {
+export function printMeasure({ as, unit, digits, ...ends }: Measure, system: System): string {
   const [low, high] = [clean(ends.low, ends), clean(ends.high, ends)]
   if (as === 'number') return span(low, high, plain)
   if (as === 'share') return `${span(low * 100, high * 100, plain)} %`
@@ -21,7 +22,7 @@ export function printMeasure({ as, unit, ...ends }: Measure, system: System): st
     const text = span(low / toNumber(factor), high / toNumber(factor), plain)
     return symbol === '°' ? `${text}°` : `${text} ${symbol}`
   }
-  const options = { system }
+  const options = { system, ...(digits !== undefined && system === 'metric' && { digits }) }
   // A hair of rounding between two equal ends is no range.
   if (high - low <= 1e-12 * Math.max(Math.abs(low), Math.abs(high))) return printQuantity(low as never, as, options)
   return printRange({ low, high } as never, as, options)

@@ -12,6 +12,8 @@ export interface Measure {
   readonly high: number
   /** A unit of the trade instead of the usual one of the system. */
   readonly unit?: Readonly<Record<System, string>>
+  /** Digits behind the point of millimetres, where the usual three would round what has to add up. */
+  readonly digits?: number
   /** What is left to a limit: printed apart. */
   readonly isMargin?: boolean
 }
@@ -33,6 +35,16 @@ export const say = <D extends Dimension>(
   unit?: Readonly<Record<System, string>>,
 ): Measure | undefined =>
   value === undefined ? undefined : { kind: 'measure', as, ...rangeOf<number>(value), ...(unit && { unit }) }
+
+/** The digits behind the point of millimetres that sizes need so that none of them is rounded, 3 to 5. */
+export const digitsOf = (...sizes: readonly number[]): number =>
+  [3, 4].find((digits) => sizes.every((size) => isWhole(size * 10 ** (3 + digits)))) ?? 5
+
+const isWhole = (value: number) => Math.abs(value - Math.round(value)) < 1e-6
+
+/** The same printed to so many digits of a millimetre. */
+export const toDigits = (said: Measure | undefined, digits: number): Measure | undefined =>
+  said && (digits > 3 ? { ...said, digits } : said)
 
 /** A number without a unit: a ratio, a factor, a count. */
 export const sayNumber = (value: Known<number> | undefined): Measure | undefined =>

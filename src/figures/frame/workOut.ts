@@ -3,7 +3,7 @@ import { Problem } from '../../problem/problem.ts'
 import type { System } from '../../quantity/printQuantity.ts'
 import { type Ask, type Spanned, spaced } from './ask.ts'
 import type { Figure } from './figure.ts'
-import { inSystem } from './inSystem.ts'
+import { inSystem, problemInSystem } from './inSystem.ts'
 import { noteOf } from './note.ts'
 import { printMeasure } from './printMeasure.ts'
 import type { Lines, Measure, Said, Words } from './say.ts'
@@ -80,7 +80,7 @@ export function workOut(
     return { ...base, results: [], margins: [], taken: [], cautions: [], sources, isBad: true }
   }
   const places = placesIn(spans)
-  const all = places.map((place) => figure.answer({ ...given, ...place }))
+  const all = refusingIn(chosen, () => places.map((place) => figure.answer({ ...given, ...place })))
   const lines = merged(all.map((each) => each.lines))
   const shown = lines.map(([name, said]) => ({ said, line: lineOf(name, said, chosen) }))
   const isMargin = (said: Measure | Words) => said.kind === 'measure' && said.isMargin === true
@@ -88,12 +88,20 @@ export function workOut(
     ...base,
     results: shown.filter(({ said }) => !isMargin(said)).map(({ line }) => line),
     margins: shown.filter(({ said }) => isMargin(said)).map(({ line }) => line),
-    taken: [...taken, ...goneThrough(spans, places.length)],
+    taken: [...taken, ...goneThrough(spans, places.length)].map((says) => inSystem(says, chosen)),
     cautions: unique([...(figure.cautions ?? []), ...all.flatMap(({ cautions }) => cautions)]).map((caution) =>
       inSystem(caution, chosen),
     ),
     sources: unique([...sources, ...all.map(({ source }) => source)]),
     isBad: lines.some(([, said]) => said.kind === 'words' && said.isBad),
+  }
+}
+
+function refusingIn<T>(system: System, work: () => T): T {
+  try {
+    return work()
+  } catch (error) {
+    throw error instanceof Problem ? problemInSystem(error, system) : error
   }
 }
 

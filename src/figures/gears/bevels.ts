@@ -164,7 +164,11 @@ export const BEVELS = [
       ),
       shimSeat: optional(
         told(
-          choice('between head and bearing', 'under the flange of the bearing sleeve'),
+          choice(
+            'between head and bearing',
+            'behind the cup of the head bearing',
+            'under the flange of the bearing sleeve',
+          ),
           'where the shim sits; without it the answer is refused',
         ),
       ),

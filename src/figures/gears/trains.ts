@@ -34,7 +34,7 @@ const meshes = told(
 )
 const basicRatio = told(
   number,
-  'turns of the first gear for one of the last with the carrier held, with its sign: − ring teeth ÷ sun teeth',
+  'turns of the first gear for one of the last with the carrier held, with its sign: − ring teeth ÷ sun teeth; of stepped planets the ratio with its sign that figure gear-train gives',
 )
 
 export const TRAINS = [
@@ -85,7 +85,8 @@ export const TRAINS = [
       'a planet, seen from the case': say('speed of rotation', planet),
       'teeth of a planet': sayNumber(planetTeeth),
     }),
-    words: '(sun − carrier) ÷ (ring − carrier) = − ring teeth ÷ sun teeth',
+    words:
+      '(sun − carrier) ÷ (ring − carrier) = − ring teeth ÷ sun teeth; planet on its pin = (ring − carrier) × ring teeth ÷ planet teeth; below zero: the other way round',
     example: 'sun-teeth=20 ring-teeth=80 sun=90..100 rpm ring=0 rpm',
   }),
   figure({
@@ -114,10 +115,10 @@ export const TRAINS = [
     inputs: { basicRatio, first: told(exact('torque'), 'on the first gear') },
     work: planetaryTorques,
     answers: ({ last, carrier }) => ({
-      'on the last gear': say('torque', last),
-      'on the carrier': say('torque', carrier),
+      'on the last gear (below zero against the first)': say('torque', last),
+      'on the carrier (below zero against the first)': say('torque', carrier),
     }),
-    words: 'last = − basic ratio × first; all three together are zero',
+    words: 'last = − basic ratio × first; all three together are zero; whichever is held takes its share into the case',
     example: 'basic-ratio=-4 first=10 N·m',
   }),
   figure({

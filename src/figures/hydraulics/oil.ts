@@ -251,11 +251,11 @@ export const OIL = [
       override: optional(knownNumber),
     },
     work: reliefSetting,
-    answers: ({ setting, highest }, { weakest }) => ({
+    answers: ({ setting, atFullFlow }, { weakest }) => ({
       'set it to': say('pressure', setting),
       'there is no room': sayWords(setting ? undefined : 'the weakest part does not stand what the work needs', true),
-      'at full flow at most': say('pressure', highest),
-      'below the weakest part by': margin('pressure', { value: highest, limit: weakest }),
+      'stands in the circuit at full flow': say('pressure', atFullFlow),
+      'below the weakest part by': margin('pressure', { value: atFullFlow, limit: weakest }),
     }),
     words: 'above working pressure + margin; low enough that setting + override stays below the weakest part',
     cautions: ['The maker’s figure for the weakest part comes first. Let the pressure off before anything is opened.'],
@@ -292,10 +292,10 @@ export const OIL = [
     },
     work: tubeRating,
     answers: ({ working, burst }) => ({
-      'work it with at most': say('pressure', working),
+      'work it with at most': say('pressure', working.low),
       'would burst at': say('pressure', burst),
     }),
-    words: 'burst = 2 × tensile strength × wall ÷ outside diameter; working = burst ÷ safety',
+    words: 'burst = 2 × tensile strength × wall ÷ outside diameter; working = lowest burst ÷ safety',
     example: 'outside=12 mm wall=1.4..1.5 mm strength=310 MPa',
   }),
   figure({

@@ -90,6 +90,7 @@ export const LIFTING = [
           [`with ${after}`, say('mass', whole)],
           [`with ${after}, at least`, say('mass', whole ? undefined : atLeast)],
           [`with ${after}, centre along`, say('length', centre?.x, TAPE)],
+          [`with ${after}, centre across`, say('length', centre?.y, TAPE)],
           [`with ${after}, centre up`, say('length', centre?.z, TAPE)],
         ]),
       ),
@@ -160,7 +161,10 @@ export const LIFTING = [
     work: ({ mode }) => slingModeFactor(mode),
     answers: (factor) => ({ 'times the plate of one leg': sayNumber(factor) }),
     words: 'looked up by the way of slinging',
-    cautions: ['The tag of the sling itself comes first.'],
+    cautions: [
+      'The tag of the sling itself comes first.',
+      'Three or four legs count so only where the centre is in the middle and all are taut; on a stiff unit two may carry all: figure sling-legs.',
+    ],
     example: 'mode="two legs to 90°"',
   }),
   figure({
@@ -188,8 +192,11 @@ export const LIFTING = [
       ),
     },
     work: eyeboltShare,
-    answers: ({ share }) => ({ 'of the load stamped on it': sayShare(share) }),
-    words: 'looked up by the angle off its axis; the lowest of the makers counts',
+    answers: ({ share }) => ({
+      'take, of the load stamped on it': sayShare(share.low),
+      'the mildest maker tells': sayShare(share.high),
+    }),
+    words: 'looked up by the angle off its axis; the strictest of the makers counts',
     example: 'angle=30..45° has-shoulder=yes',
   }),
   figure({

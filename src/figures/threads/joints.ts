@@ -108,7 +108,8 @@ export const JOINTS = [
       'load may grow before proof': asMargin(sayNumber(joint.loadFactor)),
       'load may grow before it gapes': asMargin(sayNumber(joint.separationFactor)),
     }),
-    words: 'bolt = tension + share × load; clamp = tension − (1 − share) × load',
+    words:
+      'bolt = tension + share × load; clamp = tension − (1 − share) × load; a joint that gapes has the whole load on its bolts',
     example: 'preload=25..35 kN load=10 kN share=0.25..0.4 proof-load=48.9 kN',
   }),
   figure({
@@ -120,14 +121,15 @@ export const JOINTS = [
       preload: told(exact('force'), 'tension of one bolt'),
       share: told(number, share),
       proofLoad,
-      loadFactor: told(number, 'how many times the load may grow before proof, wanted'),
+      loadFactor: told(number, 'how many times the load may grow before proof or gaping, wanted'),
     },
     work: boltsNeeded,
     answers: (bolts) => ({
       'bolts, not rounded': sayNumber(bolts),
       'take at least': sayNumber(Math.ceil(bolts - 1e-9)),
     }),
-    words: 'bolts = share × load factor × load ÷ (proof load − tension)',
+    words:
+      'the most of: share × load factor × load ÷ (proof load − tension); load factor × load ÷ proof load; (1 − share) × load factor × load ÷ tension',
     example: 'total=36000 lbf preload=14400 lbf share=0.3..0.37 proof-load=19210 lbf load-factor=2',
   }),
   figure({

@@ -10,15 +10,19 @@ import {
   threadStripping,
   unifiedStressArea,
 } from '../../mechanics/index.ts'
+import { printQuantity } from '../../quantity/printQuantity.ts'
 import {
+  atWorst,
   choice,
   choiceOf,
   exact,
   known,
   knownNumber,
+  knownPitch,
   material,
   number,
   optional,
+  pitch,
   text,
   thread,
   told,
@@ -35,7 +39,9 @@ export const THREADS = [
     inputs: {
       diameter: told(known('length'), 'over the threads of the screw, or the bore of the tapped hole'),
       of: choice('screw', 'hole'),
-      pitch: optional(told(known('length'), 'by a gauge, or over ten threads divided by ten')),
+      pitch: optional(
+        told(knownPitch, 'by a gauge, or over ten threads divided by ten; 12 tpi where they are counted'),
+      ),
       threadsPerInch: optional(told(knownNumber, 'in place of the pitch')),
       flankAngle: optional(
         told(
@@ -79,21 +85,24 @@ export const THREADS = [
     name: 'tapping-drill',
     asks: 'Which drill for tapping this thread?',
     of: ['tappingDrill'],
-    inputs: { thread: told(text, 'thread by its designation, as M10, 3/8-16 UNC, 1/2 BSW'), share: optional(number) },
-    work: ({ thread, ...rest }) => tappingDrill({ designation: thread, ...rest }),
-    answers: ({ drill, share, exact: wanted }) => ({
-      drill: say('length', drill),
+    inputs: { thread, share: optional(number) },
+    work: ({ thread: { designation }, ...rest }) => tappingDrill({ designation, ...rest }),
+    answers: ({ drill, share, inchDrill, inchShare, exact: wanted }) => ({
+      'metric drill': sayWords(printQuantity(drill, 'length', { system: 'metric' })),
       'leaves of the full thread': sayShare(share),
+      'inch drill': sayWords(printQuantity(inchDrill, 'length', { system: 'inch', fractions: true })),
+      'that one leaves': sayShare(inchShare),
       'the share asks for': say('length', wanted),
     }),
-    words: 'drill = diameter − share × full depth of the thread, to the nearest tenth of a millimetre',
+    words:
+      'drill = diameter − share × full depth of the thread, to the nearest tenth of a millimetre and sixty-fourth of an inch',
     example: 'thread=M10 share=75 %',
   }),
   figure({
     name: 'metric-stress-area',
     asks: 'Which area carries the pull in a metric screw with a pitch of its own?',
     of: ['tensileStressArea'],
-    inputs: { nominalDiameter: exact('length'), pitch: exact('length') },
+    inputs: { nominalDiameter: exact('length'), pitch },
     work: tensileStressArea,
     answers: (area) => ({ 'stress area': say('area', area) }),
     words: 'area of a circle of diameter − 0.9382 × pitch',
@@ -103,17 +112,20 @@ export const THREADS = [
     name: 'inch-stress-area',
     asks: 'Which area carries the pull in a unified screw with a pitch of its own?',
     of: ['unifiedStressArea'],
-    inputs: { nominalDiameter: exact('length'), pitch: told(exact('length'), 'one inch ÷ threads per inch') },
+    inputs: {
+      nominalDiameter: exact('length'),
+      pitch: told(pitch, 'one inch ÷ threads per inch, or the threads per inch themselves: 13 tpi'),
+    },
     work: unifiedStressArea,
     answers: (area) => ({ 'stress area': say('area', area) }),
     words: 'area of a circle of diameter − 0.9743 ÷ threads per inch',
-    example: 'nominal-diameter=1/2 in pitch=1/13 in',
+    example: 'nominal-diameter=1/2 in pitch=13 tpi',
   }),
   figure({
     name: 'thread-diameters',
     asks: 'What are pitch, minor and root diameter of a 60° thread of any pitch?',
     of: ['threadDiameters'],
-    inputs: { nominalDiameter: exact('length'), pitch: exact('length') },
+    inputs: { nominalDiameter: exact('length'), pitch },
     work: threadDiameters,
     answers: ({ pitchDiameter, minorDiameter, rootDiameter }) => ({
       'pitch diameter': say('length', pitchDiameter),
@@ -127,7 +139,17 @@ export const THREADS = [
     name: 'engagement',
     asks: 'How deep must the screw go in, by the rule of thumb?',
     of: ['requiredEngagement'],
-    inputs: { thread, tapped: told(choice('steel', 'cast iron', 'aluminium'), 'what the hole is in') },
+    inputs: {
+      thread,
+      tapped: told(
+        atWorst(
+          choice('steel', 'cast iron', 'aluminium'),
+          'aluminium',
+          'not told; taken as aluminium, the softest held here',
+        ),
+        'what the hole is in',
+      ),
+    },
     work: ({ thread: { nominalDiameter }, tapped }) => requiredEngagement({ nominalDiameter, tapped }),
     answers: (depth) => ({ 'thread in engagement, at least': say('length', depth) }),
     words: 'once the diameter in steel, one and a half times in cast iron, twice in aluminium',
@@ -159,7 +181,10 @@ export const THREADS = [
     inputs: {
       thread: told(text, 'thread by its designation, as M10, 3/8-16 UNC, 1/2 BSW'),
       engagement: told(known('length'), 'full threads that meet'),
-      screwTensile: told(known('pressure'), 'tensile strength of the screw: figure bolt-strength gives it'),
+      screwTensile: told(
+        known('pressure'),
+        'tensile strength of the screw, least to most: figure bolt-strength gives the least; a real one is up to a quarter stronger',
+      ),
       hole: told(material, 'material that the thread is tapped in'),
       screwMajor: optional(told(known('length'), 'outside of the screw as measured; left out basic')),
       holeMinor: optional(told(known('length'), 'bore of the tapped hole as measured; left out basic')),
@@ -175,7 +200,7 @@ export const THREADS = [
     }),
     words:
       'load = what has to shear × shear strength, of the screw’s threads and of those in the hole, against stress area × tensile strength',
-    example: 'thread=M10 engagement=14..15 mm screw-tensile=800 MPa hole="grey iron"',
+    example: 'thread=M10 engagement=14..15 mm screw-tensile=800..1000 MPa hole="grey iron"',
   }),
   figure({
     name: 'blind-hole',

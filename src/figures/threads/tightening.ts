@@ -22,7 +22,7 @@ import {
 import { atWorst, choice, exact, known, knownNumber, number, optional, rows, text, thread, told } from '../frame/ask.ts'
 import { figure } from '../frame/figure.ts'
 import { type Lines, margin, say, sayAnswer, sayNumber, sayShare, sayWords } from '../frame/say.ts'
-import { areaOf } from './areaOf.ts'
+import { areaOf, screwOf } from './areaOf.ts'
 
 const CONDITIONS = [
   'dry',
@@ -40,9 +40,16 @@ const condition = told(
   'state of threads and head',
 )
 const grade = told(
-  atWorst(text, 'no marking', 'not told; taken as the weakest steel grade'),
-  'marking on the head: 8.8, SAE 5, A2-70; or wrought iron, old mild steel',
+  atWorst(text, 'no marking', 'not told; taken as wrought iron, the weakest held here'),
+  'marking on the head: 8.8, SAE 5, A2-70; or wrought iron, old mild steel, or the hardness of steel as 180 HB',
 )
+/** A bare figure on the head of a unified screw is an SAE grade. */
+const strengthOf = (grade: string, { designation, nominalDiameter }: ThreadGeometry) =>
+  fastenerStrength({
+    grade: / UN/.test(designation) && /^[1258]$/.test(grade) ? `SAE ${grade}` : grade,
+    nominalDiameter,
+  })
+
 const friction = {
   threadFriction: told(knownNumber, 'friction in the threads, 0.02 to 0.6'),
   headFriction: told(knownNumber, 'friction under the head, 0.02 to 0.6'),
@@ -51,12 +58,10 @@ const headMean = optional(
   told(exact('length'), 'mean diameter of the ring that head or nut bears on; left out 1.25 × the diameter'),
 )
 /** Where the threads rub: on their pitch diameter, between flanks at the angle of their form. */
-const rubbing = ({ nominalDiameter, pitch, pitchDiameter, flankAngle }: ThreadGeometry) => ({
-  nominalDiameter,
-  pitch,
-  meanDiameter: pitchDiameter,
-  flankAngle: degree(flankAngle),
-})
+const rubbing = (thread: ThreadGeometry) => {
+  const { nominalDiameter, pitch, pitchDiameter, flankAngle } = screwOf(thread)
+  return { nominalDiameter, pitch, meanDiameter: pitchDiameter, flankAngle: degree(flankAngle) }
+}
 
 export const TIGHTENING = [
   figure({
@@ -66,7 +71,7 @@ export const TIGHTENING = [
     inputs: { thread, grade, condition, shareOfProof: optional(number) },
     work: ({ thread, grade, condition, ...rest }) => {
       const { nominalDiameter } = thread
-      const strength = fastenerStrength({ grade, nominalDiameter })
+      const strength = strengthOf(grade, thread)
       return { strength, ...tightening({ nominalDiameter, stressArea: areaOf(thread), strength, condition, ...rest }) }
     },
     answers: ({ torque, preload, shareOfProof, isHeldBack, strength }) => ({
@@ -74,6 +79,7 @@ export const TIGHTENING = [
       'tension it may give': say('force', preload),
       'of the proof load': sayShare(shareOfProof),
       'taken as grade': sayWords(strength.grade),
+      'the grade is known': sayAnswer(strength.isKnown),
       'held back for a slippery screw': sayAnswer(isHeldBack),
     }),
     words:
@@ -89,8 +95,8 @@ export const TIGHTENING = [
       thread,
       torqueFactor: told(number, 'figure torque-factor gives it, 0.05 to 0.6'),
     },
-    work: ({ preload, thread: { nominalDiameter }, torqueFactor: factor }) =>
-      torqueForPreload({ preload, nominalDiameter, torqueFactor: factor }),
+    work: ({ preload, thread, torqueFactor: factor }) =>
+      torqueForPreload({ preload, nominalDiameter: screwOf(thread).nominalDiameter, torqueFactor: factor }),
     answers: (torque) => ({ torque: say('torque', torque) }),
     words: 'torque = torque factor × tension × diameter',
     example: 'preload=30 kN thread=M12 torque-factor=0.12..0.18',
@@ -104,8 +110,8 @@ export const TIGHTENING = [
       thread,
       torqueFactor: told(knownNumber, 'figure torque-factor gives it, 0.05 to 0.6'),
     },
-    work: ({ torque, thread: { nominalDiameter }, torqueFactor: factor }) =>
-      preloadFromTorque({ torque, nominalDiameter, torqueFactor: factor }),
+    work: ({ torque, thread, torqueFactor: factor }) =>
+      preloadFromTorque({ torque, nominalDiameter: screwOf(thread).nominalDiameter, torqueFactor: factor }),
     answers: (preload) => ({ tension: say('force', preload) }),
     words: 'tension = torque ÷ (torque factor × diameter)',
     example: 'torque=75 lbf·ft thread="1/2-13 UNC" torque-factor=0.12..0.2',
@@ -155,7 +161,7 @@ export const TIGHTENING = [
     of: ['fastenerStrength', 'boltLoad'],
     inputs: { thread, grade },
     work: ({ thread, grade }) => {
-      const strength = fastenerStrength({ grade, nominalDiameter: thread.nominalDiameter })
+      const strength = strengthOf(grade, thread)
       const loadAt = (at: typeof strength.proof) => boltLoad({ stressArea: areaOf(thread), strength: at })
       return { ...strength, proofLoad: loadAt(strength.proof), breakingLoad: loadAt(strength.tensile) }
     },
@@ -229,7 +235,10 @@ export const TIGHTENING = [
       ),
       thread,
     },
-    work: ({ thread: { pitch, nominalDiameter }, ...rest }) => turnAngle({ ...rest, pitch, nominalDiameter }),
+    work: ({ thread, ...rest }) => {
+      const { pitch, nominalDiameter } = screwOf(thread)
+      return turnAngle({ ...rest, pitch, nominalDiameter })
+    },
     answers: (angle) => ({ 'turn from snug': say('angle', angle) }),
     words: 'turn = (stretch + what the parts are squeezed) ÷ pitch, in full turns',
     cautions: ['Only from a snug joint without a gasket: what seats faces and burrs does not count.'],

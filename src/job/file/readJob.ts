@@ -115,7 +115,7 @@ function readPeople(
   people: Item<NonNullable<WrittenJob['plant']>['people']> | undefined,
 ): Pick<Plant, 'people' | 'crew'> {
   const { value } = people ?? {}
-  if (!people || !Array.isArray(value)) return { people: typeof value === 'number' ? value : 1 }
+  if (!people || !Array.isArray(value)) return typeof value === 'number' ? { people: value } : {}
   const expected = `1 to ${MOST_PEOPLE} people by name`
   if (value.length < 1 || value.length > MOST_PEOPLE)
     people.fault('VALUE_NOT_EXPECTED', { received: `a list of ${value.length}`, expected, nearest: '' })

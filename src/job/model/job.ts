@@ -50,7 +50,8 @@ export interface CrewMember {
 
 /** What the shop has for this job. */
 export interface Plant {
-  readonly people: number
+  /** Missing: nobody said. */
+  readonly people?: number
   /** The people by name; `people` is their number. Missing where only a number is known. */
   readonly crew?: readonly CrewMember[]
   readonly room?: Known<Kelvin>

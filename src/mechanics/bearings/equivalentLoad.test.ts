@@ -26,3 +26,17 @@ test('static safety never counts less than the radial load', () => {
 test('refuses a contact angle outside', () => {
   expect(() => taperFactors(degree(60))).toThrow('the contact angle')
 })
+
+test('thrust alone dents a standing ball bearing too; no load at all is refused', () => {
+  const rest = { radialLoad: newton(0), staticRating: newton(12000), kind: 'deep groove' } as const
+  expect(staticSafety({ ...rest, axialLoad: newton(3000) }).low).toBeCloseTo(8, 12)
+  expect(() => staticSafety({ ...rest, axialLoad: newton(0) })).toThrow('the load has to be above')
+})
+
+test('over a range the greatest load is found where the axial load begins to count, not only at the ends', () => {
+  const factors = { threshold: 0.3, radial: 0.56, axial: 1.527 }
+  const at = (radial: number) => equivalentLoad({ radialLoad: newton(radial), axialLoad: newton(300), factors }).high
+  const span = equivalentLoad({ radialLoad: { low: newton(900), high: newton(1010) }, axialLoad: newton(300), factors })
+  for (let radial = 900; radial <= 1010; radial += 0.5) expect(at(radial)).toBeLessThanOrEqual(span.high + 1e-9)
+  expect(span.high).toBeGreaterThan(Math.max(at(900), at(1010)))
+})

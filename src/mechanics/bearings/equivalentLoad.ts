@@ -1,7 +1,7 @@
 import { newton } from '../../quantity/constructors.ts'
 import type { Newton, Radian } from '../../quantity/quantity.ts'
 import { requireAboveZero, requireWithin } from '../limits.ts'
-import { type Known, type Range, spread } from '../range.ts'
+import { type Known, type Range, rangeOf, spread } from '../range.ts'
 
 /** What turns a radial and an axial load into one. */
 export interface LoadFactors {
@@ -88,13 +88,19 @@ export function equivalentLoad({
 }): Range<Newton> {
   requireWithin('the radial load', radialLoad, { low: 0, high: 1e8, unit: 'N' })
   requireWithin('the axial load', axialLoad, { low: 0, high: 1e8, unit: 'N' })
-  return spread({ radialLoad, axialLoad }, (exact) =>
+  const oneLoad = (radial: number, axial: number) => Math.max(radial, factors.radial * radial + factors.axial * axial)
+  const { low, high } = spread({ radialLoad, axialLoad }, (exact) =>
     newton(
       exact.axialLoad <= factors.threshold * exact.radialLoad
         ? exact.radialLoad
-        : Math.max(exact.radialLoad, factors.radial * exact.radialLoad + factors.axial * exact.axialLoad),
+        : oneLoad(exact.radialLoad, exact.axialLoad),
     ),
   )
+  // The printed factors leave a small step where the axial load begins to count: the load just there can be the greatest.
+  const [radial, axial] = [rangeOf(radialLoad), rangeOf(axialLoad)]
+  const step = axial.high / factors.threshold
+  const most = step > radial.low && step <= radial.high ? oneLoad(step, axial.high) : high
+  return { low, high: newton(Math.max(high, most)) }
 }
 
 /** Symbols X0 and Y0 by kind; taper bearings by their contact angle. */
@@ -123,8 +129,9 @@ export function staticSafety({
   readonly staticRating: Newton
   readonly kind: keyof typeof STATIC | { readonly contactAngle: Radian }
 }): Range<number> {
-  requireAboveZero('the radial load', radialLoad, 'N')
+  requireWithin('the radial load', radialLoad, { low: 0, high: 1e8, unit: 'N' })
   requireWithin('the axial load', axialLoad, { low: 0, high: 1e8, unit: 'N' })
+  requireAboveZero('the load', rangeOf(radialLoad).low + rangeOf(axialLoad).low, 'N')
   requireAboveZero('the static rating', staticRating, 'N')
   const [x, y] = typeof kind === 'string' ? STATIC[kind] : [0.5, (0.22 * taperFactors(kind.contactAngle).axial) / 0.4]
   return spread(

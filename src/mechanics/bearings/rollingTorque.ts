@@ -1,6 +1,7 @@
+import { Problem } from '../../problem/problem.ts'
 import { metre, newton, newtonMetre } from '../../quantity/constructors.ts'
 import type { Metre, Newton, NewtonMetre } from '../../quantity/quantity.ts'
-import { requireAboveZero, requireWithin } from '../limits.ts'
+import { requireAboveZero, requireWithin, shown } from '../limits.ts'
 import { type Known, type Range, spread } from '../range.ts'
 
 export interface StringAndDrum {
@@ -41,7 +42,7 @@ export function rollingTorque({
  * @param torque symbol T, wanted, low to high
  * @param drumDiameter, stringDiameter as for rollingTorque
  * @returns symbol F, between the least that surely is enough and the most that surely is not too much
- * @throws VALUE_OUTSIDE
+ * @throws VALUE_OUTSIDE, DRUM_TOO_DOUBTFUL
  * @source statics
  * @example scaleReading({ torque: { low: lbfInch(20), high: lbfInch(32) }, drumDiameter: inch(4) }).low   // 44.5 N
  */
@@ -55,7 +56,14 @@ export function scaleReading({
   requireAboveZero('the rolling torque', torque, 'N·m')
   requireDrum({ drumDiameter, stringDiameter })
   const arm = spread({ drumDiameter, stringDiameter }, (exact) => (exact.drumDiameter + exact.stringDiameter) / 2)
-  return { low: newton(torque.low / arm.low), high: newton(torque.high / arm.high) }
+  const reading = { low: newton(torque.low / arm.low), high: newton(torque.high / arm.high) }
+  if (reading.low > reading.high * (1 + 1e-12)) {
+    throw new Problem('DRUM_TOO_DOUBTFUL', {
+      arm: `${shown(2 * arm.low, 'm')} to ${shown(2 * arm.high, 'm')}`,
+      torque: `${shown(torque.low, 'N·m')} to ${shown(torque.high, 'N·m')}`,
+    })
+  }
+  return { low: reading.low, high: newton(Math.max(reading.low, reading.high)) }
 }
 
 const NO_STRING = metre(0)

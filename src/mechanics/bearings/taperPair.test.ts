@@ -27,3 +27,9 @@ test('refuses a thrust told the wrong way round', () => {
   const bearing = { radialLoad: newton(1000), axialFactor: 1.6 }
   expect(() => taperPairThrust({ taking: bearing, other: bearing, thrust: newton(-1) })).toThrow('the outside thrust')
 })
+
+test('the induced thrust wants one of Y and K, not both and not neither', () => {
+  const radialLoad = newton(1000)
+  expect(() => inducedThrust({ radialLoad })).toThrow('told here: neither')
+  expect(() => inducedThrust({ radialLoad, axialFactor: 1.6, ratioK: 1.5 })).toThrow('told here: both')
+})

@@ -1,3 +1,4 @@
+import { Problem } from '../../problem/problem.ts'
 import { newton } from '../../quantity/constructors.ts'
 import type { Newton } from '../../quantity/quantity.ts'
 import { requireAboveZero, requireWithin } from '../limits.ts'
@@ -9,22 +10,30 @@ import { requireAboveZero, requireWithin } from '../limits.ts'
  * @param axialFactor symbol Y of its maker, or
  * @param ratioK symbol K, radial over thrust rating, of makers who give that
  * @returns symbol F_i = 0.5 F_r / Y, or 0.47 F_r / K
- * @throws VALUE_OUTSIDE
+ * @throws VALUE_OUTSIDE, THRUST_FACTOR_WANTED
  * @source bearing makers' rules; Shigley, 9th ed., eq. 11-15 (0.47 F_r / K)
  * @example inducedThrust({ radialLoad: newton(10000), ratioK: 1.5 })   // 3133 N
  */
-export function inducedThrust(
-  input:
-    | { readonly radialLoad: Newton; readonly axialFactor: number }
-    | { readonly radialLoad: Newton; readonly ratioK: number },
-): Newton {
-  requireWithin('the radial load', input.radialLoad, { low: 0, high: 1e8, unit: 'N' })
-  if ('ratioK' in input) {
-    requireWithin('the ratio K', input.ratioK, { low: 0.3, high: 5, unit: '' })
-    return newton((0.47 * input.radialLoad) / input.ratioK)
+export function inducedThrust({
+  radialLoad,
+  axialFactor,
+  ratioK,
+}: {
+  readonly radialLoad: Newton
+  readonly axialFactor?: number
+  readonly ratioK?: number
+}): Newton {
+  requireWithin('the radial load', radialLoad, { low: 0, high: 1e8, unit: 'N' })
+  if ((axialFactor === undefined) === (ratioK === undefined)) {
+    throw new Problem('THRUST_FACTOR_WANTED', { received: ratioK === undefined ? 'neither' : 'both' })
   }
-  requireWithin('the axial factor Y', input.axialFactor, { low: 0.3, high: 6, unit: '' })
-  return newton((0.5 * input.radialLoad) / input.axialFactor)
+  if (axialFactor === undefined) {
+    const ratio = ratioK ?? 0
+    requireWithin('the ratio K', ratio, { low: 0.3, high: 5, unit: '' })
+    return newton((0.47 * radialLoad) / ratio)
+  }
+  requireWithin('the axial factor Y', axialFactor, { low: 0.3, high: 6, unit: '' })
+  return newton((0.5 * radialLoad) / axialFactor)
 }
 
 /** One bearing of a pair. */

@@ -1,6 +1,6 @@
-// ISO 286-1:2010, Tables 2 to 5: fundamental deviations in µm, as data. Read in a public listing of the tables (a to d)
-// and, for m to zc up to 180 mm, in Narayana, Kannaiah and Reddy, Machine Drawing, Table 15.2; the rest is from memory and
-// held against the formulas of the standard in deviationByFormula.test.ts.
+// ISO 286-1:2010, Tables 2 to 5: fundamental deviations in µm, as data. Up to 500 mm read in public listings of the tables
+// (listedDeviations.test.ts) and in Narayana, Kannaiah and Reddy, Machine Drawing, Table 15.2; cd, ef, fg and what lies above
+// 500 mm is from memory and held against the formulas of the standard in deviationByFormula.test.ts.
 
 /** Steps that most letters use: "up to and including" in mm. */
 // biome-ignore format: a table reads as a table

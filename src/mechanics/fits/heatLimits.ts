@@ -17,6 +17,9 @@ export interface HeatLimit {
   readonly source: string
 }
 
+/** A sheet that gives whole degrees of both scales is true to half a degree: 250 °F is 121.1 °C. */
+export const WHOLE_DEGREE = 0.5
+
 const SHEET =
   "a bearing maker's temperature sheet for heating and cooling bearings (standard classes); the maker of this one rules"
 const PLAIN = 'common practice, no source: below tempering colours, no scale, no loss of hardness'
@@ -82,7 +85,9 @@ export function heatLimitOf(kind: HeatedPart | (string & {})): HeatLimit {
 export function longestAt({ holding }: HeatLimit, temperature: Kelvin): Second | undefined {
   const room = celsius(20)
   const isCold = temperature < room
-  const steps = holding.filter(({ at }) => (isCold ? at <= temperature + 1e-9 : at >= temperature - 1e-9))
+  const steps = holding.filter(({ at }) =>
+    isCold ? at <= temperature + WHOLE_DEGREE : at >= temperature - WHOLE_DEGREE,
+  )
   if (steps.length === 0) return undefined
   return steps.reduce((mildest, step) => (Math.abs(step.at - room) < Math.abs(mildest.at - room) ? step : mildest))
     .longest

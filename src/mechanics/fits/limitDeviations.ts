@@ -27,7 +27,7 @@ export interface LimitDeviations {
  * @param toleranceClass letter and grade, as H7
  * @returns upper and lower deviation, below zero when smaller than nominal
  * @throws TOLERANCE_CLASS_UNKNOWN, TOLERANCE_CLASS_NOT_TABLED
- * @source ISO 286-1:2010, Tables 1 to 5; for holes K to ZC the rule ES = -ei + (IT of the grade - IT of the finer one)
+ * @source ISO 286-1:2010, Tables 1 to 5 (js exactly half the width; the 1988 edition lets js7 to js11 leave out the half micrometre); for holes K to ZC the rule ES = -ei + (IT of the grade - IT of the finer one)
  * @example limitDeviations({ nominal: mm(50), toleranceClass: 's6' }).upper   // 59 µm
  */
 export function limitDeviations({

@@ -59,3 +59,10 @@ test('refuses a reading in the wrong unit', () => {
   expect(() => backlashFromDial({ ...gear, travel: inch(5), radius: mm(150) })).toThrow('the free turn')
   expect(() => centresForBacklash({ backlash: mm(0.1), pressureAngle: degree(90) })).toThrow('the pressure angle')
 })
+
+test('a spread of just 2 thou is not too much (manual of a mowing machine’s axle: not over 0.002 in)', () => {
+  const limits = { low: thou(5), high: thou(9) }
+  const said = (most: number) => backlashRound({ readings: [thou(5), thou(most), thou(6)], limits }).cautions.join(' ')
+  expect(said(7)).not.toContain('varies too much')
+  expect(said(7.1)).toContain('varies too much')
+})

@@ -1,4 +1,4 @@
-import { metre, radian } from '../../quantity/constructors.ts'
+import { metre, radian, thou } from '../../quantity/constructors.ts'
 import type { Metre, Radian } from '../../quantity/quantity.ts'
 import { requireAboveZero, requireWithin } from '../limits.ts'
 import { type Answer, type Known, type Range, rangeOf, spread } from '../range.ts'
@@ -125,7 +125,7 @@ export interface BacklashRound {
  *
  * @param readings at equal steps round the gear, each one number or a range
  * @param limits of the maker of the machine
- * @param mostSpread allowed between tightest and slackest; left out 0.05 mm
+ * @param mostSpread allowed between tightest and slackest; left out 0.0508 mm (2 thou)
  * @returns least, most, spread and verdict
  * @throws VALUE_OUTSIDE, RANGE_TURNED
  * @source three places or more, spread not over 0.002 in: manual of a mowing machine's axle; makers differ
@@ -134,7 +134,7 @@ export interface BacklashRound {
 export function backlashRound({
   readings,
   limits,
-  mostSpread = metre(0.00005),
+  mostSpread = thou(2),
 }: {
   readonly readings: readonly Known<Metre>[]
   readonly limits: Range<Metre>

@@ -46,11 +46,11 @@ test('with one try the angles give a first shim, and it says that the next try w
   expect(first.shim).toBeGreaterThan(mm(1.2))
   expect(first.sure).toBeUndefined()
   expect(first.cautions.join(' ')).toContain('After this shim the two tries give the ratio itself')
-  expect(() => nextBevelShim({ tries: tries([1, 0.4]), target })).toThrow('1 tries with different shims and no ratio')
+  expect(() => nextBevelShim({ tries: tries([1, 0.4]), target })).toThrow('Different shims tried: 1, and no ratio')
   expect(() => nextBevelShim({ tries: tries([1, 0.4]), target, ratio: { low: -0.1, high: 0.7 } })).toThrow(
     'wholly above or below zero',
   )
-  expect(() => nextBevelShim({ tries: [], target, ratio: 0.7 })).toThrow('0 tries')
+  expect(() => nextBevelShim({ tries: [], target, ratio: 0.7 })).toThrow('shims tried: 0')
 })
 
 test('tries that go the other way than the angles say ask where the shim sits', () => {
@@ -141,4 +141,17 @@ test('a wide face on a bevel gear is told of, and an impossible one refused', ()
   expect(straightBevelPair({ ...told, faceWidth: mm(60) }).cautions.join(' ')).toContain('wider than a third')
   expect(straightBevelPair({ ...told, faceWidth: mm(40) }).cautions).toEqual([])
   expect(() => straightBevelPair({ ...told, faceWidth: mm(90) })).toThrow('the face width')
+})
+
+test('a shim behind the cup of the head bearing pushes the pinion as one under its head does (places along the axis)', () => {
+  const told = { shim: mm(1.5), oldMark: 2, newMark: -3, markUnit: 'hundredths of a millimetre' } as const
+  // From the wheel's axis: shoulder of the case, shim, bearing, face of the head. The pinion stands nearer by what the shim has more.
+  const head = (shim: number) => 100 - (shim + 30)
+  const { shim } = pinionShimForMark({ ...told, shimSeat: 'behind the cup of the head bearing' })
+  expect(head(shim * 1000) - head(1.5)).toBeCloseTo(-0.05, 9)
+  expect(shim).toBe(pinionShimForMark({ ...told, shimSeat: 'between head and bearing' }).shim)
+})
+
+test('readings that did not change are told as none, not as a speck', () => {
+  expect(() => learnBacklashRatio({ tries: tries([1, 0.4], [1.2, 0.4]) })).toThrow('changed by 0 mm over 0.2 mm')
 })

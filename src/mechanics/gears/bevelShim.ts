@@ -52,8 +52,9 @@ export function learnBacklashRatio({
   const doubt = read.reduce((sum, one, index) => sum + one.doubt * Math.abs(weights[index] ?? 0), 0)
   // Also with a dial that hides nothing: equal readings are no ratio.
   if (Math.abs(slope) <= doubt + 1e-6) {
-    const facts = { change: shown(Math.abs(slope) * move, 'm'), move: shown(move, 'm') }
-    throw new Problem('BEVEL_TRIES_WITHOUT_RATIO', { ...facts, doubt: shown(doubt * move, 'm') })
+    const round = (length: number) => shown(Number(length.toFixed(6)), 'm')
+    const facts = { change: round(Math.abs(slope) * move), move: round(move), doubt: round(doubt * move) }
+    throw new Problem('BEVEL_TRIES_WITHOUT_RATIO', facts)
   }
   const level = read.reduce((sum, { middle }) => sum + middle, 0) / read.length
   const strays = read.some((one) => Math.abs(one.middle - level - slope * (one.shim - mean)) > one.doubt + 1e-9)

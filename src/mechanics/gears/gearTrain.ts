@@ -2,7 +2,7 @@ import { Problem } from '../../problem/problem.ts'
 import { newtonMetre } from '../../quantity/constructors.ts'
 import { type NewtonMetre, quantity, type RadianPerSecond } from '../../quantity/quantity.ts'
 import { requireWithin } from '../limits.ts'
-import { type Known, type Range, rangeOf } from '../range.ts'
+import { type Known, type Range, rangeOf, spread } from '../range.ts'
 import { requireTeeth } from './involuteGear.ts'
 
 /** One pair of the train, in the order of the drive. */
@@ -43,7 +43,7 @@ export interface TrainResult {
  *
  * @param meshes in the order of the drive; teeth, of a worm its starts
  * @param speed symbol ω, of the first shaft
- * @param torque symbol T, in the first shaft; left out: no torque is worked
+ * @param torque symbol T, in the first shaft, either way round; left out: no torque is worked
  * @param efficiency of the whole train; left out 0.94 to 0.99 for each spur or helical mesh with its bearings, 0.92 to
  *   0.98 bevel or chain, 0.3 to 0.9 worm (common practice, no source)
  * @returns ratio, speed and torque of the last shaft
@@ -80,19 +80,13 @@ export function gearTrain({
   if (torque !== undefined && efficiency === undefined) {
     cautions.push('Losses by common practice, cold oil and preload not counted.')
   }
-  const turning = torque && rangeOf(torque)
   return {
     ratio,
     direction: crosses ? 'not known' : basic > 0 ? 'same' : 'opposite',
     speed: quantity(speed / (crosses ? ratio : basic), 'rad/s'),
-    ...(turning
-      ? {
-          torque: {
-            low: newtonMetre(turning.low * ratio * passed.low),
-            high: newtonMetre(turning.high * ratio * passed.high),
-          },
-        }
-      : {}),
+    ...(torque === undefined
+      ? {}
+      : { torque: spread({ torque, passed }, (exact) => newtonMetre(exact.torque * ratio * exact.passed)) }),
     cautions,
   }
 }

@@ -12,6 +12,7 @@ const UNITS: Readonly<Record<string, Metre>> = {
 /** Where the depth shim sits → whether a thicker one moves the pinion towards the wheel's axis (1) or away (-1). */
 const SEATS: Readonly<Record<string, 1 | -1>> = {
   'between head and bearing': 1,
+  'behind the cup of the head bearing': 1,
   'under the flange of the bearing sleeve': -1,
 }
 
@@ -33,11 +34,12 @@ export interface PinionShim {
  * @param shim that belonged to the old pinion, as measured; with an old mark of 0: the nominal shim
  * @param oldMark, newMark as etched, with sign
  * @param markUnit 'thou', 'hundredths of a millimetre' or 'thousandths of a millimetre', from the machine's book
- * @param shimSeat 'between head and bearing' or 'under the flange of the bearing sleeve'
+ * @param shimSeat 'between head and bearing', 'behind the cup of the head bearing' (cup pressed in from the wheel's side) or
+ *   'under the flange of the bearing sleeve'
  * @returns new shim
  * @throws PINION_MARK_UNIT_UNKNOWN, PINION_SHIM_SEAT_UNKNOWN, SHIM_TARGET_BELOW_ZERO, VALUE_OUTSIDE
  * @source manuals of a four-wheel-drive axle (1984) and of a sedan's final drive: new shim = old shim + old mark − new mark,
- *   shim between head and bearing; the other seat turned round by geometry
+ *   shim between head and bearing; the other seats by geometry
  * @example pinionShimForMark({ shim: mm(1.5), oldMark: 2, newMark: -3, markUnit: 'hundredths of a millimetre', shimSeat: 'between head and bearing' }).shim   // 1.55 mm
  */
 export function pinionShimForMark({

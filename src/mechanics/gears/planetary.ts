@@ -61,14 +61,15 @@ export interface PlanetarySet extends PlanetarySpeeds {
 }
 
 /**
- * A plain planetary set of sun, planets and ring: all speeds from two of them.
+ * A plain planetary set of sun, planets and ring: all speeds from two of them. What turns the other way has a speed below
+ * zero. Not for stepped planets, nor for planets that mesh in pairs: trainRatio and willis.
  *
  * @param sunTeeth, ringTeeth symbols z_s, z_r
- * @param planetTeeth as counted; left out (z_r − z_s) / 2
+ * @param planetTeeth as counted, at most 2 off half of ring less sun; left out (z_r − z_s) / 2
  * @param planets how many, to see whether they go in at equal steps; left out: not looked at
  * @param sun, ring, carrier speeds; give two
  * @returns speeds, first the sun and last the ring
- * @throws GEAR_TEETH_IMPOSSIBLE, PLANETARY_SPEEDS_WANTED, PLANETARY_RATIO_LOCKED, VALUE_OUTSIDE
+ * @throws GEAR_TEETH_IMPOSSIBLE, PLANET_TEETH_IMPOSSIBLE, PLANETARY_SPEEDS_WANTED, PLANETARY_RATIO_LOCKED, VALUE_OUTSIDE
  * @source Willis; equal steps where (z_s + z_r) / planets is whole
  * @example planetarySet({ sunTeeth: 20, ringTeeth: 80, sun: rpm(-100), ring: rpm(0) }).planet / rpm(1)   // 33.3
  */
@@ -91,7 +92,8 @@ export function planetarySet({
 }): PlanetarySet {
   requireTeeth('The sun', sunTeeth)
   requireTeeth('The ring', ringTeeth, sunTeeth + 2)
-  if (planetTeeth !== undefined) requireTeeth('The planet', planetTeeth)
+  const plain = (ringTeeth - sunTeeth) / 2
+  if (planetTeeth !== undefined) requirePlanet({ planetTeeth, sunTeeth, ringTeeth })
   if (planets !== undefined) requireWithin('the number of planets', planets, { low: 1, high: 20, unit: '' })
   const speeds = willis({
     basicRatio: -ringTeeth / sunTeeth,
@@ -99,7 +101,6 @@ export function planetarySet({
     ...(ring === undefined ? {} : { last: ring }),
     ...(carrier === undefined ? {} : { carrier }),
   })
-  const plain = (ringTeeth - sunTeeth) / 2
   const teeth = planetTeeth ?? plain
   const onPin = (-(speeds.first - speeds.carrier) * sunTeeth) / teeth
   const cautions: string[] = []
@@ -121,6 +122,19 @@ export function planetarySet({
     planetOnPin: quantity(onPin, 'rad/s'),
     cautions,
   }
+}
+
+/** A planet that fits between sun and ring; a tooth or two off half their difference is made by profile shift. */
+function requirePlanet({
+  planetTeeth,
+  sunTeeth,
+  ringTeeth,
+}: Readonly<Record<'planetTeeth' | 'sunTeeth' | 'ringTeeth', number>>): void {
+  requireTeeth('The planet', planetTeeth)
+  const half = (ringTeeth - sunTeeth) / 2
+  const [low, high] = [Math.max(4, Math.ceil(half - 2)), Math.floor(half + 2)]
+  if (planetTeeth >= low && planetTeeth <= high) return
+  throw new Problem('PLANET_TEETH_IMPOSSIBLE', { received: planetTeeth, sun: sunTeeth, ring: ringTeeth, low, high })
 }
 
 /**

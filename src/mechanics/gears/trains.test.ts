@@ -165,3 +165,70 @@ test('half a tooth in the planet is told', () => {
   const odd = planetarySet({ sunTeeth: 21, ringTeeth: 80, sun: rpm(100), ring: rpm(0) })
   expect(odd.cautions.join(' ')).toMatch(/Count its teeth/)
 })
+
+/** Speed of a point of one body where it meets another, by the radii of the pitch circles: nothing here knows of Willis. */
+const rim = (body: { turns: number; centre: number; centreTurns: number }, at: number) =>
+  body.centreTurns * body.centre + body.turns * (at - body.centre)
+
+test('sun, planet and ring do not slip on each other, whichever two speeds are told (seed 44)', () => {
+  const turns = fc.double({ min: -2000, max: 2000, noNaN: true })
+  const teeth = fc.tuple(fc.integer({ min: 12, max: 60 }), fc.integer({ min: 10, max: 50 }))
+  const told = fc.constantFrom(['sun', 'ring'], ['sun', 'carrier'], ['ring', 'carrier'])
+  fc.assert(
+    fc.property(teeth, told, turns, turns, fc.boolean(), ([sunTeeth, planetTeeth], [one, two], a, b, held) => {
+      const ringTeeth = sunTeeth + 2 * planetTeeth
+      const speeds = { [one!]: rpm(a), [two!]: rpm(held ? 0 : b) }
+      const set = planetarySet({ sunTeeth, ringTeeth, ...speeds })
+      expect(set.planetTeeth).toBe(planetTeeth)
+      const planet = { turns: set.planet, centre: sunTeeth + planetTeeth, centreTurns: set.carrier }
+      const wheel = (turns: number) => ({ turns, centre: 0, centreTurns: 0 })
+      expect(rim(planet, sunTeeth)).toBeCloseTo(rim(wheel(set.first), sunTeeth), 6)
+      expect(rim(planet, ringTeeth)).toBeCloseTo(rim(wheel(set.last), ringTeeth), 6)
+      // What its bearing runs at is the turn that somebody sees who rides on the carrier.
+      expect(set.planetOnPin).toBeCloseTo(set.planet - set.carrier, 9)
+      for (const [name, given] of Object.entries(speeds)) {
+        expect({ sun: set.first, ring: set.last, carrier: set.carrier }[name]).toBeCloseTo(given, 6)
+      }
+    }),
+    { seed: 44 },
+  )
+})
+
+test('a planet cut with another tooth passes as many teeth of the sun as of the ring (counted)', () => {
+  const set = planetarySet({ sunTeeth: 21, ringTeeth: 80, planetTeeth: 29, sun: rpm(100), ring: rpm(-7) })
+  expect(-21 * (set.first - set.carrier)).toBeCloseTo(29 * set.planetOnPin, 9)
+  expect(80 * (set.last - set.carrier)).toBeCloseTo(29 * set.planetOnPin, 9)
+})
+
+test('a planet that cannot stand between sun and ring is refused: stepped planets are another set', () => {
+  const told = { sunTeeth: 20, ringTeeth: 80, sun: rpm(100), ring: rpm(0) }
+  expect(() => planetarySet({ ...told, planetTeeth: 10 })).toThrow('plain planets have 28 to 32')
+  expect(planetarySet({ ...told, planetTeeth: 29 }).cautions.join(' ')).toContain('profile shifted')
+})
+
+test('stepped planets by Willis do not slip either: rolled from pitch circle to pitch circle (seed 45)', () => {
+  const turns = fc.double({ min: -1500, max: 1500, noNaN: true })
+  const size = fc.integer({ min: 12, max: 40 })
+  fc.assert(
+    fc.property(size, size, size, turns, turns, (sunTeeth, first, second, sun, carrier) => {
+      const ring = sunTeeth + first + second
+      const basicRatio = trainRatio([
+        { driver: sunTeeth, driven: first },
+        { driver: second, driven: ring, kind: 'internal' },
+      ])
+      const set = willis({ basicRatio, first: rpm(sun), carrier: rpm(carrier) })
+      const pin = sunTeeth + first
+      // The planet's turn from the sun, then the rim that it gives the ring.
+      const planet = (rpm(sun) * sunTeeth - set.carrier * pin) / (sunTeeth - pin)
+      expect(rim({ turns: planet, centre: pin, centreTurns: set.carrier }, ring)).toBeCloseTo(set.last * ring, 6)
+    }),
+    { seed: 45 },
+  )
+})
+
+test('a torque told the other way round leaves low below high, and loses as much', () => {
+  const told = { meshes: [{ driver: 20, driven: 50 }], speed: rpm(-100) }
+  const [there, back] = [1, -1].map((way) => gearTrain({ ...told, torque: newtonMetre(40 * way) }).torque!)
+  expect(back!.low).toBeCloseTo(-there!.high, 12)
+  expect(back!.high).toBeCloseTo(-there!.low, 12)
+})

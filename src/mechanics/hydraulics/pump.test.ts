@@ -86,3 +86,13 @@ test('refuses a thread of oil that is no pump', () => {
   )
   expect(() => reliefSetting({ working: megapascal(0), weakest: megapascal(16) })).toThrow('the working pressure')
 })
+
+test('what stands at full flow is told from the lowest setting to the highest, and without room how far it goes over', () => {
+  const roomy = reliefSetting({ working: megapascal(10), weakest: megapascal(16) })
+  expect(roomy.atFullFlow.low).toBeCloseTo(megapascal(11 * 1.1), 3)
+  expect(roomy.atFullFlow.high).toBeCloseTo(megapascal(16), 3)
+  const tight = reliefSetting({ working: megapascal(15), weakest: megapascal(16) })
+  expect(tight.hasRoom).toBe('no')
+  expect(tight.setting).toBeUndefined()
+  expect(tight.atFullFlow.high).toBeCloseTo(megapascal(16.5 * 1.25), 3)
+})

@@ -17,9 +17,11 @@ export interface RamArmPlace {
   readonly force: Range<Newton>
 }
 
+const FINE = 2001
+
 export interface RamArm {
   readonly travel: readonly RamArmPlace[]
-  /** Where the ram has to push hardest. */
+  /** Where the ram has to push hardest, also between the places listed. */
   readonly hardest: RamArmPlace
   readonly cautions: readonly string[]
 }
@@ -78,8 +80,7 @@ export function ramArm({
   const spanned = (length: number) =>
     Math.acos((anchorDistance ** 2 + pinRadius ** 2 - length ** 2) / (2 * anchorDistance * pinRadius))
   const start = spanned(closed)
-  const travel = Array.from({ length: Math.floor(places) }, (_, at) => {
-    const length = closed + ((open - closed) * at) / (Math.floor(places) - 1)
+  const placeAt = (length: number) => {
     const span = spanned(length)
     const angle = closedAngle + span - start
     const ramLever = (anchorDistance * pinRadius * Math.sin(span)) / length
@@ -91,9 +92,14 @@ export function ramArm({
       ratio,
       force: spread({ load }, (known) => newton(known.load * ratio)),
     }
-  })
-  const hardest = travel.reduce((most, place) => (place.ratio > most.ratio ? place : most))
-  const goesOver = travel.some(({ ratio }) => ratio < 0)
+  }
+  const along = (count: number) =>
+    Array.from({ length: count }, (_, at) => placeAt(closed + ((open - closed) * at) / (count - 1)))
+  const travel = along(Math.floor(places))
+  // The hardest place seldom is one of the few that are listed.
+  const fine = along(FINE)
+  const hardest = fine.reduce((most, place) => (place.ratio > most.ratio ? place : most))
+  const goesOver = fine.some(({ ratio }) => ratio < 0)
   return {
     travel,
     hardest,

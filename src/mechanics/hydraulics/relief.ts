@@ -8,13 +8,14 @@ import type {
   Watt,
 } from '../../quantity/quantity.ts'
 import { requireAboveZero, requireWithin } from '../limits.ts'
-import { type Known, type Range, rangeOf, spread } from '../range.ts'
+import { type Answer, type Known, type Range, rangeOf, spread } from '../range.ts'
 
 export interface ReliefSetting {
   /** Where to set it, read at a gauge while it just opens; left out where there is no room. */
   readonly setting?: Range<Pascal>
-  /** What stands in the circuit at full flow for the highest setting. */
-  readonly highest: Pascal
+  /** What stands in the circuit when all the oil goes over it, for the lowest setting to the highest. */
+  readonly atFullFlow: Range<Pascal>
+  readonly hasRoom: Answer
   readonly cautions: readonly string[]
 }
 
@@ -46,13 +47,15 @@ export function reliefSetting({
   requireAboveZero('the rating of the weakest part', weakest, 'Pa')
   requireWithin('the margin', margin, { low: 0, high: 1, unit: '' })
   requireWithin('the override', override, { low: 0, high: 1, unit: '' })
+  const rise = rangeOf(override)
   const low = rangeOf(working).high * (1 + margin)
-  const highest = rangeOf(weakest).low
-  const high = highest / (1 + rangeOf(override).high)
+  const high = rangeOf(weakest).low / (1 + rise.high)
   const hasRoom = low <= high * (1 + 1e-12)
+  const top = Math.max(low, high)
   return {
-    ...(hasRoom ? { setting: { low: pascal(low), high: pascal(Math.max(low, high)) } } : {}),
-    highest,
+    ...(hasRoom ? { setting: { low: pascal(low), high: pascal(top) } } : {}),
+    atFullFlow: { low: pascal(low * (1 + rise.low)), high: pascal((hasRoom ? top : low) * (1 + rise.high)) },
+    hasRoom: hasRoom ? 'yes' : 'no',
     cautions: [
       ...(hasRoom ? [] : ['There is no room between the work and the weakest part: less work, or a stronger part.']),
       'Set it with a gauge of known error, from below, oil warm. Never screw it home; never run without it.',

@@ -107,3 +107,53 @@ test('factors: upright is one, and a flatter leg than 30° is refused', () => {
   expect(() => slingLegFactor(degree(29))).toThrow('the angle of a sling leg has to be from 30° to 90°')
   expect(() => slingAngle({ height: mm(1000), length: mm(900) })).toThrow('the height has to be')
 })
+
+test('four legs and a centre known within a range: no centre in it gives a leg more than is told (seed 83)', () => {
+  const off = fc.integer({ min: -150, max: 100 })
+  const wide = fc.integer({ min: 20, max: 200 })
+  const reach = fc.integer({ min: 250, max: 600 })
+  const share = fc.double({ min: 0, max: 1, noNaN: true })
+  fc.assert(
+    fc.property(
+      fc.tuple(off, wide),
+      fc.tuple(off, wide),
+      fc.array(reach, { minLength: 8, maxLength: 8 }),
+      fc.array(fc.tuple(share, share), { minLength: 20, maxLength: 20 }),
+      ([x, dx], [y, dy], r, shares) => {
+        const points = [
+          eye('a', -r[0]!, -r[1]!),
+          eye('b', r[2]!, -r[3]!),
+          eye('c', r[4]!, r[5]!),
+          eye('d', -r[6]!, r[7]!),
+        ]
+        const legsAt = (at: Parameters<typeof sling>[2]) => {
+          try {
+            return sling(points, 1500, at).legs
+          } catch {
+            return undefined
+          }
+        }
+        const range = (low: number, by: number) => ({ low: mm(low), high: mm(low + by) })
+        const most = legsAt({ ...origin, x: range(x, dx), y: range(y, dy) })
+        fc.pre(most !== undefined)
+        for (const [along, across] of shares) {
+          const legs = legsAt({ ...origin, x: mm(x + along * dx), y: mm(y + across * dy) })
+          legs!.forEach(({ tension }, at) => {
+            expect(tension).toBeLessThanOrEqual(most![at]!.tension * 1.005)
+          })
+        }
+      },
+    ),
+    { seed: 83, numRuns: 150 },
+  )
+})
+
+test('the greatest load of a leg can lie inside what is known of the centre: found there', () => {
+  // The centre wanders across the line between two opposite eyes: on the line these two carry all.
+  const points = [eye('a', -400, -400), eye('b', 400, -400), eye('c', 400, 400), eye('d', -400, 400)]
+  const told = sling(points, 1500, { ...origin, x: { low: mm(-150), high: mm(150) }, y: mm(0) }).legs[0]!.tension
+  const corners = [-150, 150].map((x) => sling(points, 1500, { ...origin, x: mm(x) }).legs[0]!.tension)
+  const middle = sling(points, 1500).legs[0]!.tension
+  expect(middle).toBeGreaterThan(1.015 * Math.max(...corners))
+  expect(told).toBeGreaterThanOrEqual(middle)
+})

@@ -44,7 +44,8 @@ type Vector = readonly [number, number, number]
  * @param hookHeight of the hook above the highest eye
  * @returns tension, angle and length of each leg
  * @throws VALUE_OUTSIDE, RANGE_TURNED, SLUNG_BELOW_CENTRE, SLING_LEG_FLAT, CENTRE_OUTSIDE_SLING
- * @source statics of forces through one point; the most of each leg lies at a corner of all ways to hang
+ * @source statics of forces through one point; for one centre the most of each leg lies at a corner of all ways to hang; over a
+ *   range of centres it is tried all over the range
  * @example slingLegs({ mass: kilogram(1000), centre: { x: mm(0), y: mm(0), z: mm(0) }, points: [{ name: 'a', x: mm(-500), y: mm(0), z: mm(300) }, { name: 'b', x: mm(500), y: mm(0), z: mm(300) }], hookHeight: mm(500) }).legs[0].tension   // 6934 N
  */
 export function slingLegs({
@@ -69,7 +70,7 @@ export function slingLegs({
   }
   const weight = rangeOf(mass).high * GRAVITY
   const legsAt = (x: number, y: number) => legsBelow({ hook: [x, y, highest + hookHeight], points, weight })
-  const all = ends(centre.x).flatMap((x) => ends(centre.y).map((y) => legsAt(x, y)))
+  const all = centresToTry(centre, points).map(([x, y]) => legsAt(x, y))
   const middle = legsAt(middleOf(centre.x), middleOf(centre.y))
   const legs = points.map(({ name }, at) => ({
     name,
@@ -82,7 +83,44 @@ export function slingLegs({
   return { legs, cautions: cautions({ legs, count: points.length }) }
 }
 
-const ends = (known: Known<Metre>): readonly number[] => [...new Set(Object.values(rangeOf(known)))]
+/** Steps of a grid over what is known of the centre, on top of the places where another set of legs begins to hold. */
+const STEPS = 12
+
+/**
+ * Centres of mass to hang the unit by in thought. A leg is not loaded most at a corner of what is known of the centre: of
+ * four legs others take over as the centre crosses a line between two eyes.
+ */
+function centresToTry({ x, y }: Place, points: readonly SlingPoint[]): readonly Plan[] {
+  const [along, across] = [rangeOf(x), rangeOf(y)]
+  const within = ([px, py]: Plan) =>
+    px >= along.low - 1e-12 && px <= along.high + 1e-12 && py >= across.low - 1e-12 && py <= across.high + 1e-12
+  const grid = stepsOf(along).flatMap((px) => stepsOf(across).map((py): Plan => [px, py]))
+  if (grid.length === 1) return grid
+  const edges: readonly Line[] = [
+    [along.low, across.low, 1, 0],
+    [along.low, across.high, 1, 0],
+    [along.low, across.low, 0, 1],
+    [along.high, across.low, 0, 1],
+  ]
+  const between = points.flatMap((a, at) => points.slice(at + 1).map((b): Line => [a.x, a.y, b.x - a.x, b.y - a.y]))
+  const crossings = between.flatMap((line, at) =>
+    [...edges, ...between.slice(at + 1)].flatMap((other) => crossingOf(line, other)),
+  )
+  return [...grid, ...crossings.filter(within)]
+}
+
+type Plan = readonly [x: number, y: number]
+type Line = readonly [x: number, y: number, dx: number, dy: number]
+
+function crossingOf([x, y, dx, dy]: Line, [u, v, du, dv]: Line): readonly Plan[] {
+  const slant = dx * dv - dy * du
+  if (Math.abs(slant) < 1e-12) return []
+  const along = ((u - x) * dv - (v - y) * du) / slant
+  return [[x + along * dx, y + along * dy]]
+}
+
+const stepsOf = ({ low, high }: { readonly low: number; readonly high: number }): readonly number[] =>
+  low === high ? [low] : Array.from({ length: STEPS + 1 }, (_, at) => low + ((high - low) * at) / STEPS)
 const middleOf = (known: Known<Metre>): number => (rangeOf(known).low + rangeOf(known).high) / 2
 
 interface Hanging {

@@ -118,6 +118,7 @@ export function turnOver({
     ),
     cautions: [
       'Past that angle the slack sling lets it drop: hold it back from the other side with a second hoist, never by hand.',
+      'Take hold low at the far side and keep the rope upright: an eye high up comes over the edge as it turns, pulls harder and then no more.',
       'What is loose inside slides as it turns: bodies home, fast or taken out first, openings shut, oil out.',
       ...RATED_GEAR,
     ],

@@ -1,7 +1,7 @@
 import { Problem } from '../../problem/problem.ts'
 import type { Range } from '../range.ts'
 import { coverageFactor } from './coverageFactor.ts'
-import { momentsOf } from './moments.ts'
+import { decimalMoments } from './decimalMoments.ts'
 
 export interface ReadingSummary<Q extends number> {
   readonly count: number
@@ -22,13 +22,13 @@ export interface ReadingSummary<Q extends number> {
 }
 
 /**
- * Several readings of one size: mean, spread, and what they say about each other. All of them in one unit. In double
- * precision a spread of 0.1 on a size of a million keeps nine digits; give such readings as deviations from a master.
+ * Several readings of one size: mean, spread, and what they say about each other. All of them in one unit. Each is taken
+ * as the decimal that was written, so that a small spread on a large size keeps its digits.
  *
  * @param readings symbol x_i, in the order in which they were taken
  * @param master size that the readings are deviations from, as on a comparator; left out 0
  * @returns mean, standard deviation (n - 1), uncertainty of the mean
- * @throws READINGS_TOO_FEW
+ * @throws READINGS_TOO_FEW, VALUE_OUTSIDE
  * @source JCGM 100:2008 (GUM) 4.2; lag-one autocorrelation as in NIST StRD
  * @example summarizeReadings({ readings: [mm(62.998), mm(63.002), mm(63.003)] }).mean   // 63.001 mm
  */
@@ -41,7 +41,11 @@ export function summarizeReadings<Q extends number>({
 }): ReadingSummary<Q> {
   const count = readings.length
   if (count === 0) throw new Problem('READINGS_TOO_FEW', { received: 0, expected: 1, what: 'a mean' })
-  const { mean: centre, squares } = momentsOf(readings)
+  for (const reading of readings) {
+    if (Number.isFinite(reading)) continue
+    throw new Problem('VALUE_OUTSIDE', { what: 'a reading', received: String(reading), expected: 'a number' })
+  }
+  const { mean: centre, squares, followsLast } = decimalMoments(readings)
   const from: number = master ?? 0
   const sized = (value: number) => value as Q
   const known = {
@@ -53,12 +57,9 @@ export function summarizeReadings<Q extends number>({
   }
   if (count === 1) return { ...known, cautions: ['One reading shows no spread: read again, set up anew each time.'] }
 
-  const deviations = readings.map((reading) => reading - centre)
   const standardDeviation = Math.sqrt(squares / (count - 1))
   const meanUncertainty = standardDeviation / Math.sqrt(count)
   const half = coverageFactor({ degreesOfFreedom: count - 1 }) * meanUncertainty
-  const products = deviations.reduce((sum, deviation, at) => sum + deviation * (deviations[at - 1] ?? 0), 0)
-  const followsLast = squares > 0 ? products / squares : undefined
   return {
     ...known,
     standardDeviation: sized(standardDeviation),

@@ -164,6 +164,9 @@ export const FIT_CASES: Cases = {
   ratingForReliability: (u, s) =>
     m.ratingForReliability({ load: u.N(4000 * s), turns: 1e9, reliability: 0.95, kind: 'ball' }),
   lubricationRatio: (u, s) => m.lubricationRatio({ viscosity, meanDiameter: u.mm(65 * s), speed: rpm(1500) }),
+  contaminationFactor: (u, s) => m.contaminationFactor({ state: 'typical dirt', meanDiameter: u.mm(65 * s) }),
+  fatigueLimitFromStatic: (u, s) =>
+    m.fatigueLimitFromStatic({ kind: 'roller', staticRating: u.N(20000 * s), meanDiameter: u.mm(120) }),
   lifeModificationFactor: (u, s) =>
     m.lifeModificationFactor({
       kind: 'ball',

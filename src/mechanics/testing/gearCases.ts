@@ -144,6 +144,14 @@ export const GEAR_CASES: Cases = {
   rollingTorque: (u, s) => m.rollingTorque({ force: u.N(44 * s), drumDiameter: u.mm(100), stringDiameter: u.mm(2.5) }),
   scaleReading: (u, s) =>
     m.scaleReading({ torque: { low: u.Nm(2.3 * s), high: u.Nm(3.6 * s) }, drumDiameter: u.mm(100) }),
+  rollingTorqueVerdict: (u, s) =>
+    m.rollingTorqueVerdict({
+      force: u.N(44 * s),
+      drumDiameter: u.mm(100),
+      sealDrag: u.Nm(0.4),
+      bearings: 'new',
+      forNew: { low: u.Nm(1 * s), high: u.Nm(3.6 * s) },
+    }),
   settingShim: (u, s) =>
     m.settingShim({
       loop: [
@@ -166,7 +174,7 @@ export const GEAR_CASES: Cases = {
     m.tightening({
       nominalDiameter: u.mm(12.7),
       stressArea: u.mm2(91.5 * s),
-      strength: { grade: 'SAE 5', isKnown: true, proof: u.MPa(586), tensile: u.MPa(827), source: '' },
+      strength: { grade: 'SAE 5', isKnown: true, proof: u.MPa(586), tensile: u.MPa(827), cautions: [], source: '' },
       condition: 'oiled',
     }),
   tighteningOrder: (u, s) =>

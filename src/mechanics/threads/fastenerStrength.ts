@@ -1,16 +1,19 @@
-import { inch, megapascal, mm, newton, psi } from '../../quantity/constructors.ts'
+import { clip } from '../../quantity/clip.ts'
+import { inch, megapascal, mm, newton, pascal, psi } from '../../quantity/constructors.ts'
 import type { Metre, Newton, Pascal, SquareMetre } from '../../quantity/quantity.ts'
-import { requireAboveZero } from '../limits.ts'
+import { requireAboveZero, shown } from '../limits.ts'
 
 export interface FastenerStrength {
   /** The grade that the numbers belong to. */
   readonly grade: string
-  /** False when the grade on the head was missing or not held here and the weakest stands in. */
+  /** False when the grade on the head was missing or not held here and the weakest of all stands in. */
   readonly isKnown: boolean
   /** Symbol S_p: a bolt comes back from it unstretched. */
   readonly proof: Pascal
   /** Symbol R_m, least. */
   readonly tensile: Pascal
+  /** What stands in for a grade that is not known, and how to get a better answer; empty where there is nothing to say. */
+  readonly cautions: readonly string[]
   readonly source: string
 }
 
@@ -25,7 +28,11 @@ interface GradeRow {
 
 const METRIC = 'ISO 898-1, property classes'
 const STAINLESS = 'ISO 3506-1, stainless classes; the 0.2 % limit stands in for proof; from memory'
+const IRON =
+  'wrought iron: proof four fifths of 20 ksi, where a bar of soft iron had begun to stretch (tests at Watertown Arsenal, 1900, a page read), tensile strength 34 ksi (a data page read); no standard'
 const OLD = 'old iron without a mark: four fifths of the least yield that handbooks give, no standard; from memory'
+const HARDNESS =
+  'steel by its hardness: tensile 3.4 MPa for each Brinell (Shigley, 9th ed., eq. 2-21, from memory) less a tenth, proof 0.4 of that; our choice on the safe side'
 const INCH = 'SAE J429, grades; grade 2, 5 and 8 read in bolt reference tables, grade 1 and the size steps from memory'
 
 const metric = (
@@ -98,22 +105,36 @@ const NAMED: readonly GradeRow[] = [
   ...stainless(['F1-45'], 250, 450),
   ...stainless(['F1-60'], 410, 600),
   ...[british('R', 45), british('S', 50), british('T', 55), british('V', 65), british('X', 75)],
-  metric('wrought iron', 1.5, 80, 125, 290, OLD),
+  metric('wrought iron', 1.5, 80, 110, 234, IRON),
   metric('old mild steel', 1.5, 80, 160, 340, OLD),
 ]
 
+const ALL = [...GRADES, ...NAMED]
+const WEAKEST = ALL.reduce((a, b) => (b.proof < a.proof ? b : a))
+/** What people write where there is nothing on the head. */
+const NO_MARK = ['', '?', 'nomarking', 'nomark', 'none', 'unmarked', 'nottold', 'unknown']
+/** Softer it may be wrought iron, of whose strength hardness tells nothing; harder it may be hard at the skin alone. */
+const HARDNESS_TELLS = { from: 150, upTo: 350 }
+
+/** The same mark however it is written: SAE 5, sae5, Grade 5. */
+const same = (mark: string) =>
+  mark
+    .toLowerCase()
+    .replace(/^gr(ade|\.)?\s*(?=\d)/, 'sae')
+    .replace(/[\s_-]+/g, '')
+
 /**
- * How strong a bolt is, by the marking on its head. A marking that is missing, or that has no row at this size, is
- * taken as the weakest steel grade; then the answer says so. Bolts made before about 1900 may be of wrought iron, which is
- * weaker still: say 'wrought iron' (or 'old mild steel') where that may be.
+ * How strong a bolt is, by the marking on its head. A marking that is missing, or that has no row at this size, is taken
+ * as the weakest iron held here, which is wrought iron: unmarked old bolts may be of it. The answer says so. Steel
+ * without a mark may be told by its Brinell hardness, 150 to 350.
  *
- * @param grade property class as '8.8', inch grade as 'SAE 5', stainless as 'A2-70', British letter as 'BS R', or wrought iron, old mild steel
+ * @param grade property class as '8.8', inch grade as 'SAE 5', stainless as 'A2-70', British letter as 'BS R', hardness as '180 HB', or wrought iron, old mild steel
  * @param nominalDiameter symbol d
  * @returns proof and tensile strength
  * @throws VALUE_OUTSIDE
- * @source ISO 898-1 (classes 4.6 to 12.9, M1.6 to M39); SAE J429 (grades 1, 2, 5, 8, 1/4 to 1 1/2 in); ISO 3506-1 (A, C, F classes, from memory); BS 1083 letters R, S, T, V, X (from memory)
+ * @source ISO 898-1 (classes 4.6 to 12.9, M1.6 to M39); SAE J429 (grades 1, 2, 5, 8, 1/4 to 1 1/2 in); ISO 3506-1 (A, C, F classes, from memory); BS 1083 letters R, S, T, V, X (from memory); the rest by its own source line
  * @example fastenerStrength({ grade: '8.8', nominalDiameter: mm(20) }).proof   // 600 MPa
- * @example fastenerStrength({ grade: 'no marking', nominalDiameter: mm(20) }).grade   // '4.6'
+ * @example fastenerStrength({ grade: 'no marking', nominalDiameter: mm(20) }).grade   // 'wrought iron'
  */
 export function fastenerStrength({
   grade,
@@ -124,20 +145,67 @@ export function fastenerStrength({
 }): FastenerStrength {
   requireAboveZero('the nominal diameter', nominalDiameter, 'm')
   const isNear = ({ from, upTo }: GradeRow) => nominalDiameter > from && nominalDiameter <= upTo + 1e-9
-  const wanted = grade.trim()
-  const row = [...GRADES, ...NAMED].find((candidate) => candidate.grade === wanted && isNear(candidate))
+  const named = ALL.filter((row) => same(row.grade) === same(grade))
+  const row = named.find(isNear)
   if (row) {
     const { proof, tensile, source } = row
-    return { grade: wanted, isKnown: true, proof, tensile, source }
+    return { grade: row.grade, isKnown: true, proof, tensile, cautions: [], source }
   }
-  const weakest = GRADES.reduce((a, b) => (b.proof < a.proof ? b : a))
+  const hardness = brinell(grade)
+  if (hardness !== undefined && hardness >= HARDNESS_TELLS.from && hardness <= HARDNESS_TELLS.upTo) {
+    const tensile = megapascal(0.9 * 3.4 * hardness)
+    return {
+      grade: `${hardness} HB`,
+      isKnown: true,
+      proof: pascal(0.4 * tensile),
+      tensile,
+      cautions: [
+        'Hardness counts where the skin was filed off: a case-hardened or chilled skin tells nothing of the core.',
+      ],
+      source: HARDNESS,
+    }
+  }
+  const why = whyUnknown({ grade, isNamed: named.length > 0, nominalDiameter, hardness })
   return {
-    grade: weakest.grade,
+    grade: WEAKEST.grade,
     isKnown: false,
-    proof: weakest.proof,
-    tensile: weakest.tensile,
-    source: `'${wanted}' is not held here at this size: taken as the weakest, ${weakest.grade}; ${METRIC}`,
+    proof: WEAKEST.proof,
+    tensile: WEAKEST.tensile,
+    cautions: [
+      `${why}: reckoned as ${WEAKEST.grade}, the weakest held here, proof ${shown(WEAKEST.proof, 'Pa')}. Most screws are stronger, and one drawn up no harder than this may come loose.`,
+      BETTER,
+    ],
+    source: `${why}: taken as the weakest, ${WEAKEST.grade}; ${WEAKEST.source}`,
   }
+}
+
+const BETTER =
+  'For a better answer clean the head and read its mark, or tell what it is: grade=4.6 for mild steel bought today without a mark, "old mild steel", or steel of a measured hardness, as "180 HB".'
+
+function brinell(grade: string): number | undefined {
+  const [, before, after] = /^(?:hbw?(\d+)|(\d+)hbw?)$/.exec(same(grade)) ?? []
+  const digits = before ?? after
+  return digits === undefined ? undefined : Number(digits)
+}
+
+function whyUnknown({
+  grade,
+  isNamed,
+  nominalDiameter,
+  hardness,
+}: {
+  readonly grade: string
+  readonly isNamed: boolean
+  readonly nominalDiameter: Metre
+  readonly hardness: number | undefined
+}): string {
+  if (NO_MARK.includes(same(grade))) return 'The grade is not known'
+  const mark = `'${clip(grade.trim())}'`
+  if (isNamed) return `${mark} is not held here for a diameter of ${shown(nominalDiameter, 'm')}`
+  if (hardness === undefined) return `${mark} is no grade held here`
+  return hardness < HARDNESS_TELLS.from
+    ? `At ${mark} it may be wrought iron, of whose strength hardness tells nothing`
+    : `At ${mark} it may be hard at the skin alone`
 }
 
 /**

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { megapascal, mm, newton, squareMetre } from '../../quantity/constructors.ts'
-import { jointLoads, slipLoad } from './jointLoads.ts'
+import { boltsNeeded, jointLoads, slipLoad } from './jointLoads.ts'
 import { boltShare, boltStiffness, gasketPressure, memberStiffness, stiffnessWith } from './jointStiffness.ts'
 
 const bolt = boltStiffness({
@@ -51,12 +51,57 @@ test('bolts wider apart than six diameters do not press a gasket evenly', () => 
 
 test('friction not told gives a range, and more faces hold more', () => {
   const { low, high } = slipLoad({ clamp: newton(10000), bolts: 4 })
-  expect([low, high]).toEqual([4000, 8000])
-  expect(slipLoad({ clamp: newton(10000), bolts: 4, faces: 2 }).low).toBe(8000)
+  // Oil between the faces is not ruled out: half of what dry ones hold.
+  expect([low, high]).toEqual([2000, 8000])
+  expect(slipLoad({ clamp: newton(10000), bolts: 4, faces: 2 }).low).toBe(4000)
 })
 
 test('refuses a share outside 0 to 1', () => {
   expect(() => jointLoads({ preload: newton(1), load: newton(1), share: 1.2, proofLoad: newton(10) })).toThrow(
     'the share of the bolt',
   )
+})
+
+// Statics alone: faces that no longer touch carry nothing, so the bolt has the whole working load.
+test('a joint that gapes has the whole load on its bolt, and its factors are those of the bolt alone', () => {
+  const gaping = jointLoads({ preload: newton(5000), load: newton(10000), share: 0.2, proofLoad: newton(48900) })
+  expect(gaping.staysClosed).toBe('no')
+  expect(gaping.boltLoad.high).toBeCloseTo(10000, 6)
+  expect(gaping.clampLeft.low).toBe(0)
+  expect(gaping.loadFactor.low).toBeCloseTo(4.89, 6)
+  expect(gaping.yieldFactor.low).toBeCloseTo(4.89, 6)
+})
+
+test('the load may grow to where the bolt is at proof, whether it gapes before or not (by stepping the load up)', () => {
+  const proof = 48900
+  for (const [preload, share] of [
+    [5000, 0.2],
+    [20000, 0.2],
+    [36000, 0.3],
+    [45000, 0.05],
+  ] as const) {
+    const load = 1000
+    const onBolt = (times: number) => {
+      const clamp = preload - (1 - share) * load * times
+      return clamp > 0 ? preload + share * load * times : load * times
+    }
+    let times = 0
+    while (onBolt(times) < proof) times += 0.001
+    const { loadFactor } = jointLoads({ preload: newton(preload), load: newton(load), share, proofLoad: newton(proof) })
+    expect(Math.abs(loadFactor.low - times), `${preload} N`).toBeLessThan(0.002)
+  }
+})
+
+test('the bolts that are wanted stand the load and stay closed when it has grown so many times', () => {
+  const wanted = { total: newton(160_000), share: 0.1, proofLoad: newton(85_000), loadFactor: 2 }
+  for (const preload of [10_000, 40_000, 75_000]) {
+    const bolts = boltsNeeded({ ...wanted, preload: newton(preload) })
+    const { loadFactor, separationFactor } = jointLoads({
+      preload: newton(preload),
+      load: newton(160_000 / bolts),
+      share: 0.1,
+      proofLoad: wanted.proofLoad,
+    })
+    expect(Math.min(loadFactor.low, separationFactor.low)).toBeCloseTo(2, 9)
+  }
 })

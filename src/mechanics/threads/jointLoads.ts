@@ -4,13 +4,13 @@ import { requireAboveZero, requireWithin } from '../limits.ts'
 import { type Answer, isAtMost, type Known, type Range, rangeOf, spread } from '../range.ts'
 
 export interface JointLoads {
-  /** Load of the bolt while the working load pulls. */
+  /** Load of the bolt while the working load pulls; of a joint that gapes the whole working load. */
   readonly boltLoad: Range<Newton>
-  /** What still clamps; at zero the joint gapes. */
+  /** What still clamps; none where the joint gapes. */
   readonly clampLeft: Range<Newton>
   /** Symbol n_p: proof over the load of the bolt. */
   readonly yieldFactor: Range<number>
-  /** Symbol n_L: how many times the working load may grow before the bolt reaches proof. */
+  /** Symbol n_L: how many times the working load may grow before the bolt reaches proof, gaping first or not. */
   readonly loadFactor: Range<number>
   /** Symbol n_0: how many times it may grow before the joint gapes. */
   readonly separationFactor: Range<number>
@@ -19,7 +19,8 @@ export interface JointLoads {
 
 /**
  * What a working load along the bolts does to a preloaded joint: how much the bolt feels, what still clamps, and how far
- * both are from their ends. Static; preload and share as ranges, since both are never known well.
+ * both are from their ends. Static; preload and share as ranges, since both are never known well. Once a joint gapes its
+ * bolts take the whole load, preload or none.
  *
  * @param preload symbol F_i of one bolt
  * @param load symbol P, working load on one bolt, along it
@@ -46,20 +47,22 @@ export function jointLoads({
   requireAboveZero('the proof load', proofLoad, 'N')
   requireWithin('the share of the bolt', share, { low: 0.001, high: 0.999, unit: '' })
   const inputs = { preload, load, share }
-  const clampLeft = spread(inputs, (exact) => newton(exact.preload - (1 - exact.share) * exact.load))
-  const separationFactor = spread(inputs, (exact) => exact.preload / (exact.load * (1 - exact.share)))
+  const clamp = spread(inputs, (exact) => exact.preload - (1 - exact.share) * exact.load)
+  const boltLoad = spread(inputs, (exact) => newton(Math.max(exact.preload + exact.share * exact.load, exact.load)))
   return {
-    boltLoad: spread(inputs, (exact) => newton(exact.preload + exact.share * exact.load)),
-    clampLeft,
-    yieldFactor: spread(inputs, (exact) => proofLoad / (exact.preload + exact.share * exact.load)),
-    loadFactor: spread(inputs, (exact) => (proofLoad - exact.preload) / (exact.share * exact.load)),
-    separationFactor,
-    staysClosed: isAtMost({ low: -clampLeft.high, high: -clampLeft.low }, 0),
+    boltLoad,
+    clampLeft: { low: newton(Math.max(0, clamp.low)), high: newton(Math.max(0, clamp.high)) },
+    yieldFactor: spread({ boltLoad }, (exact) => proofLoad / exact.boltLoad),
+    loadFactor: spread(inputs, (exact) =>
+      Math.min((proofLoad - exact.preload) / (exact.share * exact.load), proofLoad / exact.load),
+    ),
+    separationFactor: spread(inputs, (exact) => exact.preload / (exact.load * (1 - exact.share))),
+    staysClosed: isAtMost({ low: -clamp.high, high: -clamp.low }, 0),
   }
 }
 
 /**
- * How many bolts a joint wants for a working load along them with so much in hand against proof.
+ * How many bolts a joint wants for a working load along them with so much in hand against proof and against gaping.
  *
  * @param total working load on the whole joint
  * @param preload symbol F_i of one bolt
@@ -68,7 +71,7 @@ export function jointLoads({
  * @param loadFactor symbol n_L wanted
  * @returns symbol N, not rounded: take the next whole number, and an even one
  * @throws VALUE_OUTSIDE
- * @source Shigley, 9th ed., eq. 8-29
+ * @source Shigley, 9th ed., eqs. 8-29 and 8-30, and where it gapes first the whole load on the bolts
  * @example boltsNeeded({ total: lbf(36000), preload: lbf(14407.5), share: 0.368, proofLoad: lbf(19210), loadFactor: 2 })   // 5.52
  */
 export function boltsNeeded({
@@ -85,10 +88,12 @@ export function boltsNeeded({
   readonly loadFactor: number
 }): number {
   requireAboveZero('the working load', total, 'N')
+  requireAboveZero('the preload', preload, 'N')
   requireWithin('the preload', preload, { low: 0, high: proofLoad * (1 - 1e-9), unit: 'N' })
   requireWithin('the share of the bolt', share, { low: 0.001, high: 0.999, unit: '' })
   requireWithin('the load factor', loadFactor, { low: 1, high: 20, unit: '' })
-  return (share * loadFactor * total) / (proofLoad - preload)
+  const grown = loadFactor * total
+  return Math.max((share * grown) / (proofLoad - preload), grown / proofLoad, ((1 - share) * grown) / preload)
 }
 
 /**
@@ -97,17 +102,17 @@ export function boltsNeeded({
  * @param clamp what is left of the clamp load of one bolt, from jointLoads
  * @param bolts symbol N
  * @param faces how many pairs of faces slip at once; left out 1
- * @param friction symbol μ between the faces; left out 0.1 to 0.2, and never more than 0.1 where there is oil
+ * @param friction symbol μ between the faces; left out 0.05, where there may be oil, to 0.2
  * @returns least and most; count on the least
  * @throws VALUE_OUTSIDE
- * @source Coulomb friction; 0.1 to 0.2 for plain faces: from memory
+ * @source Coulomb friction; 0.1 to 0.2 for plain dry faces, half where there is oil: from memory
  * @example slipLoad({ clamp: newton(10000), bolts: 6, friction: 0.12 }).low   // 7200 N
  */
 export function slipLoad({
   clamp,
   bolts,
   faces = 1,
-  friction = { low: 0.1, high: 0.2 },
+  friction = { low: 0.05, high: 0.2 },
 }: {
   readonly clamp: Known<Newton>
   readonly bolts: number

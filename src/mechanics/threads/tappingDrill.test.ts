@@ -43,6 +43,37 @@ test.each([
   expect(share).toBeGreaterThan(0.7)
 })
 
+// Taper pipe drilled straight, mm: a page lists the drills 8.6, 11.5, 15, 18.75, 24.25, 30.4; a tap maker's catalogue of 2021 gives the
+// largest straight hole, for full thread to the mouth and less, as 8.1 or 8.2, 10.7 or 10.9, 14.2 or 14.4, 17.6 or 17.9, 23.0 or 23.3, 29.0 or 29.3.
+test.each([
+  ['R 1/8', 8.1, 8.6],
+  ['R 1/4', 10.7, 11.5],
+  ['R 3/8', 14.2, 15],
+  ['R 1/2', 17.6, 18.75],
+  ['R 3/4', 23, 24.25],
+  ['R 1', 29, 30.4],
+])('the straight drill for %s lies between the two lists that were read, which differ', (designation, least, most) => {
+  const { drill } = tappingDrill({ designation })
+  expect(drill).toBeGreaterThan(mm(least))
+  expect(drill).toBeLessThan(mm(most))
+})
+
+// Drills of the American trade in sixty-fourths: 1/4-20 13/64, 5/16-18 17/64 (257 thou is a letter F), 3/8-16 5/16, 1/2-13 27/64, 5/8-11 17/32,
+// 3/4-10 21/32 (from memory).
+test.each([
+  ['1/4-20 UNC', 13],
+  ['5/16-18 UNC', 17],
+  ['3/8-16 UNC', 20],
+  ['1/2-13 UNC', 27],
+  ['5/8-11 UNC', 34],
+  ['3/4-10 UNC', 42],
+])('the inch drill for %s is that of the trade', (designation, sixtyFourths) => {
+  const { inchDrill, inchShare } = tappingDrill({ designation })
+  expect(Math.round((inchDrill / inch(1)) * 64)).toBe(sixtyFourths)
+  expect(inchShare).toBeGreaterThan(0.6)
+  expect(inchShare).toBeLessThan(0.85)
+})
+
 test('every thread held has a drill inside its minor and major diameter', () => {
   for (const { designation, nominalDiameter, pitch } of KNOWN_THREADS) {
     const { exact, share } = tappingDrill({ designation })

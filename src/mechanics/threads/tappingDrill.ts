@@ -1,4 +1,4 @@
-import { metre, mm } from '../../quantity/constructors.ts'
+import { inch, metre, mm } from '../../quantity/constructors.ts'
 import type { Metre } from '../../quantity/quantity.ts'
 import { requireWithin } from '../limits.ts'
 import { knownThread } from './knownThreads.ts'
@@ -9,6 +9,9 @@ export interface TappingDrill {
   readonly exact: Metre
   /** The nearest drill in tenths of a millimetre. */
   readonly drill: Metre
+  /** The nearest drill in sixty-fourths of an inch, and the share that it leaves. */
+  readonly inchDrill: Metre
+  readonly inchShare: number
   /** Share of the full thread depth that this drill leaves; of a taper thread at the end of the hand-tight part. */
   readonly share: number
   readonly cautions: readonly string[]
@@ -45,10 +48,13 @@ export function tappingDrill({
   const mouth = taper && minorDiameter + (thread.series === 'NPT' ? 2 * half : 0)
   const exact = metre(mouth === undefined ? nominalDiameter - share * depth : mouth - half)
   const drill = mm(Math.round(exact * 1e4) / 10)
+  const inchDrill = inch(Math.round((exact / inch(1)) * 64) / 64)
   const full = mouth === undefined ? nominalDiameter : mouth - 2 * half + depth
   return {
     exact,
     drill,
+    inchDrill,
+    inchShare: (full - inchDrill) / depth,
     share: (full - drill) / depth,
     cautions: [
       'Try it in scrap of the same metal first: a drill cuts larger than it is, a worn one most.',

@@ -117,6 +117,11 @@ export function threadStripping({
       ...(material.brittle
         ? ['Brittle: threads in it break out without warning, corners first. Renew a torn one with an insert.']
         : []),
+      ...(typeof screwTensile === 'number'
+        ? [
+            'One strength was told for the screw. The least of its class may be a quarter too low, and a stronger screw strips the hole first: give the range.',
+          ]
+        : []),
       ...(screwMajor === undefined || holeMinor === undefined
         ? ['At basic sizes: measure the outside of the screw and the bore of the hole where the thread looks thin.']
         : []),

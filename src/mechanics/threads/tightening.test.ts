@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { inch, lbf, lbfFoot, megapascal, mm } from '../../quantity/constructors.ts'
+import { inch, lbf, lbfFoot, mm } from '../../quantity/constructors.ts'
 import { fastenerStrength } from './fastenerStrength.ts'
 import { tightening } from './tightening.ts'
 import { unifiedStressArea } from './unifiedStressArea.ts'
@@ -35,13 +35,16 @@ test('no condition ever passes the proof load', () => {
     ).toBeLessThanOrEqual(1 + 1e-12)
 })
 
-test('an unknown grade is reckoned as the weakest, and says so', () => {
+test('an unknown grade is reckoned as the weakest iron, says so, and never gets more torque than a known one', () => {
   const strength = fastenerStrength({ grade: '', nominalDiameter: mm(12) })
-  expect(strength).toMatchObject({ grade: '4.6', isKnown: false, proof: megapascal(225) })
   const result = tightening({ ...half, strength, condition: 'oiled' })
-  expect(result.cautions[0]).toBe(
-    'The grade is not known: reckoned as 4.6, the weakest of steel. Before about 1900 it may be wrought iron, weaker still: then say so.',
-  )
+  expect(result.cautions[0]).toContain('The grade is not known: reckoned as wrought iron')
+  for (const grade of ['wrought iron', 'old mild steel', '4.6', 'SAE 2', '8.8']) {
+    const known = fastenerStrength({ grade, nominalDiameter: inch(0.5) })
+    expect(result.torque, grade).toBeLessThanOrEqual(
+      tightening({ ...half, strength: known, condition: 'oiled' }).torque,
+    )
+  }
 })
 
 test('a grade that does not exist at the size is not known there', () => {

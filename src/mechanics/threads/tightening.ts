@@ -25,13 +25,13 @@ export interface Tightening {
  *
  * @param nominalDiameter symbol D
  * @param stressArea symbol A_s
- * @param strength strength by grade; an unknown grade is the weakest
+ * @param strength from fastenerStrength; an unknown grade is the weakest iron
  * @param condition of threads and head: dry, oiled, anti-seize, dirty; else unknown
  * @param shareOfProof aim, 0.1 to 0.9; left out 0.75
  * @returns torque, tension low and high, what to look out for
  * @throws VALUE_OUTSIDE
  * @source T = K F D and 0.75 of proof for joints taken apart again: Shigley, 9th ed., Eqs. 8-27 and 8-31
- * @example tightening({ nominalDiameter: inch(0.5), stressArea: squareMetre(9.155e-5), strength: { grade: 'SAE 5', isKnown: true, proof: psi(85000), tensile: psi(120000), source: '' }, condition: 'oiled' }).torque   // 76.7 N·m
+ * @example tightening({ nominalDiameter: inch(0.5), stressArea: squareMetre(9.155e-5), strength: fastenerStrength({ grade: 'SAE 5', nominalDiameter: inch(0.5) }), condition: 'oiled' }).torque   // 76.7 N·m
  */
 export function tightening({
   nominalDiameter,
@@ -80,11 +80,7 @@ function cautions({
   readonly isHeldBack: boolean
   readonly least: number
 }): string[] {
-  const said: string[] = []
-  if (!strength.isKnown)
-    said.push(
-      `The grade is not known: reckoned as ${strength.grade}, the weakest of steel. Before about 1900 it may be wrought iron, weaker still: then say so.`,
-    )
+  const said: string[] = [...strength.cautions]
   if (condition === 'unknown' || condition === 'dirty') {
     said.push(
       `Threads ${condition}: at one torque the tension may be too low to hold or too high to bear. Clean and oil them, then the torque for oiled threads.`,

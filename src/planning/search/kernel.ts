@@ -2,7 +2,7 @@
 // other label covers. Exact while nothing is dropped; with a width it keeps the most promising labels and remembers the best
 // that any dropped one could have become.
 import { type BitSet, hasBit, membersOf } from '../bitSet.ts'
-import type { AlikeBound } from './alike.ts'
+import type { AlikeBound } from './alike/alike.ts'
 import { ChangesBound } from './changesBound.ts'
 import { Deadlines } from './deadlines.ts'
 import type { Instance } from './instance.ts'

@@ -1,7 +1,7 @@
 // The whole search: narrow passes for a first sequence, windows to better it, then widening passes until one drops nothing, the
 // bound meets the value, or the effort is used up.
 import { addBit, emptySet, hasBit } from '../bitSet.ts'
-import { AlikeBound } from './alike.ts'
+import { AlikeBound } from './alike/alike.ts'
 import { closingAlong, startedInTime } from './along.ts'
 import { type Instance, instanceOf } from './instance.ts'
 import { Kernel, type Pass, type Step } from './kernel.ts'

@@ -22,6 +22,11 @@ export const MECHANICS = table({
     next: 'Write the letter and the grade, as H7 for a hole or k6 for a shaft.',
     http: 422,
   },
+  FIT_OF_CLASSES_UNREADABLE: {
+    says: ({ received }) => `'${received}' is not a hole and a shaft.`,
+    next: 'Write the class of the hole with its capital, a stroke, and that of the shaft, as H7/s6.',
+    http: 422,
+  },
   TOLERANCE_CLASS_NOT_TABLED: {
     says: ({ received, size }) => `ISO 286 gives no limits for ${received} at ${size}.`,
     next: 'Give the limits from the drawing, or take a class that the standard has at this size.',
@@ -95,8 +100,8 @@ export const MECHANICS = table({
     http: 422,
   },
   BEVEL_TRIES_MISSING: {
-    says: ({ received }) => `${received} tries with different shims and no ratio: nothing to work the next shim from.`,
-    next: 'Note two tries with different shims, or give the ratio from the angles of the gears (bevelBacklashRatio).',
+    says: ({ received }) => `Different shims tried: ${received}, and no ratio: nothing to work the next shim from.`,
+    next: 'Note two tries with different shims, or give the ratio from the angles of the gears: figure bevel-backlash-ratio.',
     http: 422,
   },
   PINION_MARK_UNIT_UNKNOWN: {
@@ -115,6 +120,12 @@ export const MECHANICS = table({
     next: 'Give two of first gear (the sun), last gear (the ring) and carrier; a member that is held has the speed 0.',
     http: 422,
   },
+  PLANET_TEETH_IMPOSSIBLE: {
+    says: ({ received, sun, ring, low, high }) =>
+      `A planet of ${received} teeth cannot stand between a sun of ${sun} and a ring of ${ring}: plain planets have ${low} to ${high}.`,
+    next: 'Count again. Stepped planets, or two that mesh with each other, are no plain set: figure gear-train gives their basic ratio, figure planetary-by-ratio the speeds.',
+    http: 422,
+  },
   PLANETARY_RATIO_LOCKED: {
     says: ({ ratio }) => `With a basic ratio of ${ratio} these two speeds leave the third one open, or contradict it.`,
     next: 'Check the teeth: a set with a basic ratio of 1 turns as one, and one of 0 is none.',
@@ -123,6 +134,17 @@ export const MECHANICS = table({
   TOOTH_FORM_UNKNOWN: {
     says: ({ received, forms }) => `'${received}' is not a tooth form held here. Held are: ${forms}.`,
     next: 'Take the one nearest and weaker: 14.5 full is the weakest.',
+    http: 422,
+  },
+  // bearings
+  DRUM_TOO_DOUBTFUL: {
+    says: ({ arm, torque }) => `With a drum and string of ${arm} no reading surely gives a torque of ${torque}.`,
+    next: 'Measure drum and string closer.',
+    http: 422,
+  },
+  THRUST_FACTOR_WANTED: {
+    says: ({ received }) => `The thrust wants either the maker's Y or his K; told here: ${received}.`,
+    next: 'Give the one that the catalogue of this bearing prints. Without either: figure equivalent-load-taper gives Y from the contact angle.',
     http: 422,
   },
   // fits
@@ -242,6 +264,28 @@ export const MECHANICS = table({
   DATE_UNREADABLE: {
     says: ({ received }) => `'${received}' is no day of the calendar.`,
     next: 'Write year, month and day as 2026-03-31.',
+    http: 422,
+  },
+  // times
+  NOTHING_TOLD: {
+    says: ({ what, wants }) => `Nothing is told of ${what}: it takes one ${wants} or more.`,
+    next: 'Tell at least one.',
+    http: 422,
+  },
+  WORK_TWICE: {
+    says: ({ name }) => `'${name}' is told twice.`,
+    next: 'Give each work its own name: what comes after them has to say which one it waits for.',
+    http: 422,
+  },
+  WORK_NOT_THERE: {
+    says: ({ name, received, expected }) =>
+      `'${name}' waits for '${received}', which is not told. Told are: ${expected}.`,
+    next: 'Spell it as it stands there, or tell that work too.',
+    http: 422,
+  },
+  WORK_IN_CIRCLE: {
+    says: ({ names }) => `These wait for each other, so that none can begin: ${names}.`,
+    next: 'Look at what each comes after, and take out what need not wait.',
     http: 422,
   },
 })

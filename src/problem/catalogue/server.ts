@@ -40,7 +40,27 @@ export const SERVER = table({
   },
   SHOP_IN_USE: {
     says: ({ folder }) => `Another program has the shop in ${folder} open: most likely it is served.`,
-    next: 'Stop it, then restore again. Nothing was changed.',
+    next: 'Stop it, then do this again. Nothing was changed.',
+    http: 409,
+  },
+  SHOP_HELD: {
+    says: ({ folder }) => `The shop in ${folder} is being restored or moved by another program.`,
+    next: 'Wait until that has ended, then start again.',
+    http: 503,
+  },
+  SHOP_NOT_THERE: {
+    says: ({ place }) => `There is no record of a shop in ${place}.`,
+    next: 'Look at the name after --in or --store. Nothing was made there.',
+    http: 404,
+  },
+  SHOP_UNFINISHED: {
+    says: ({ place, from }) => `The record in ${place} is not whole: filling it from ${from} was broken off.`,
+    next: 'Do that again: it goes on where it stopped, and the record opens when it is whole.',
+    http: 503,
+  },
+  SHOP_NOT_EMPTY: {
+    says: ({ place, found }) => `There is another record in ${place} already: ${found}.`,
+    next: "Name an empty database ('createdb NAME' makes one); the one that is there was left as it is.",
     http: 409,
   },
   SECOND_IS_FIRST: {

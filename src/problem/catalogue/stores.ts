@@ -42,6 +42,11 @@ export const STORES = table({
     next: 'See that its server runs and the address is right, and send again; nothing is stored twice.',
     http: 503,
   },
+  STORE_ADDRESS: {
+    says: ({ received }) => `'${received}' is no address of a PostgreSQL.`,
+    next: 'Give it as postgres://user@host:port/database. Nothing was changed.',
+    http: 422,
+  },
   STORE_NOT_SAFE: {
     says: ({ store, setting, value }) =>
       `The record (${store}) has ${setting} = ${value} and may lose what it acknowledged.`,

@@ -71,6 +71,9 @@ export interface AppOptions {
   readonly requestsAMinute?: number | undefined
 }
 
+/** As TLS wants it. */
+export const secured = ({ certificate, key }: Certified) => ({ cert: certificate, key, minVersion: 'TLSv1.2' }) as const
+
 export async function createApp(parts: Parts, options: AppOptions): Promise<FastifyInstance> {
   const {
     door,
@@ -86,13 +89,13 @@ export async function createApp(parts: Parts, options: AppOptions): Promise<Fast
     bodyLimit: JSON_BYTES,
     requestTimeout: requestTimeout_ms,
     connectionTimeout: requestTimeout_ms,
-    forceCloseConnections: true,
+    forceCloseConnections: 'idle',
     trustProxy: door.kind === 'shop' && door.behindProxy ? 'loopback' : false,
     frameworkErrors: (_error, _request, reply) =>
       sendProblem(reply, new Problem('REQUEST_SHAPE', { where: 'The address', reason: 'it is no address' })),
   }
   const looks = { connectionsCheckingInterval: Math.min(LOOK_ms, requestTimeout_ms) }
-  const https = certificate && { ...looks, cert: certificate.certificate, key: certificate.key, minVersion: 'TLSv1.2' }
+  const https = certificate && { ...looks, ...secured(certificate) }
   // With and without https it is one application; the types know two.
   const made = fastify({ ...settings, ...(https ? { https } : { http: looks }) } as FastifyServerOptions)
   made.server.headersTimeout = Math.min(10_000, requestTimeout_ms)
@@ -100,6 +103,7 @@ export async function createApp(parts: Parts, options: AppOptions): Promise<Fast
   app.setValidatorCompiler(validatorCompiler)
   app.setSerializerCompiler(serializerCompiler)
   tellProblems(made)
+  leavesAtTheEnd(made)
   await secureHeaders(made, door)
   await guard(made, parts, door)
   await app.register(rateLimit, { max: requestsAMinute, timeWindow: '1 minute' })
@@ -118,6 +122,17 @@ export async function createApp(parts: Parts, options: AppOptions): Promise<Fast
   await app.register(async (scope) => enrolRoutes(scope as unknown as Api, authority))
   await app.register(async (scope) => webRoutes(scope as unknown as Api, parts))
   return made
+}
+
+/** Whoever gets his last answer while the server stops does not keep the line open for a next one. */
+function leavesAtTheEnd(app: FastifyInstance): void {
+  let stopping = false
+  app.addHook('preClose', async () => {
+    stopping = true
+  })
+  app.addHook('onSend', async (_request, reply) => {
+    if (stopping) reply.header('connection', 'close')
+  })
 }
 
 const ROUTES = [

@@ -1,12 +1,16 @@
 // Job books are the pages that lie in the folder itself; links out of it are not followed.
 import { readdir, readFile, stat } from 'node:fs/promises'
 import { join } from 'node:path'
+import { INVITATION_FILE } from '../share/invitation.ts'
 import type { Book } from './indexSheet.ts'
 
 export async function namesIn(folder: string): Promise<string[]> {
   try {
     const entries = await readdir(folder, { withFileTypes: true })
-    return entries.filter((entry) => entry.isFile() && /^[^.].*\.html$/.test(entry.name)).map(({ name }) => name)
+    return entries
+      .filter((entry) => entry.isFile() && /^[^.].*\.html$/.test(entry.name))
+      .map(({ name }) => name)
+      .filter((name) => name !== INVITATION_FILE)
   } catch {
     return []
   }

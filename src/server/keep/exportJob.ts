@@ -1,7 +1,7 @@
 // A job leaves the shop, or comes in, as one sealed file.
 import { type JobFile, sealJob, type Verified, verifyJob } from '../../journal/archive/jobArchive.ts'
-import type { Entry } from '../../journal/entry.ts'
 import { Problem } from '../../problem/problem.ts'
+import { filesNamed } from '../../record/filesNamed.ts'
 import { ENDINGS } from '../../stores/files/files.ts'
 import type { OpenShop } from '../openShop.ts'
 import { allOf } from './allOf.ts'
@@ -22,24 +22,13 @@ export async function exportJob({ journal, files, vault }: OpenShop, job: string
   if (entries.length === 0) throw new Problem('NOT_HERE', { what: `job '${job}'` })
   const found: JobFile[] = []
   const missing: string[] = []
-  for (const sha256 of namedIn(entries)) {
+  for (const sha256 of filesNamed(entries)) {
     const file = await files.read(sha256)
     if (file) found.push({ sha256, ending: ENDINGS[file.type], bytes: file.bytes })
     else missing.push(sha256)
   }
   const bytes = sealJob({ job, sealed_ms: now, entries, files: found }, await shopKey(vault))
   return { bytes, entries: entries.length, files: found.length, missing }
-}
-
-/** Every file that entries name: units, photos. */
-export function namedIn(entries: readonly Entry[]): readonly string[] {
-  const named = entries.flatMap((entry) => {
-    if (entry.kind === 'unit-adopted') return [entry.body.unit]
-    if (entry.kind === 'photo') return [entry.body.file]
-    if (entry.kind === 'step-signed' && entry.body.photo) return [entry.body.photo]
-    return []
-  })
-  return [...new Set(named)].sort()
 }
 
 export interface Imported {
@@ -64,9 +53,10 @@ export async function importArchive(
     throw new Problem('ARCHIVE_BROKEN', { file, reason: fault?.says ?? 'it has no manifest' })
   if (key !== undefined && verified.key !== key)
     throw new Problem('ARCHIVE_OF_OTHERS', { file, received: verified.key ?? 'none', expected: key })
-  const before = (await allOf(journal, verified.about.job)).length
+  const before = Math.max(0, ...(await journal.streams()).map(({ position }) => position))
   for (const one of verified.files) await files.put(one.sha256, one.bytes)
   const entries = verified.entries.map(({ entry }) => entry)
-  await putAll(journal, entries)
-  return { verified, fresh: (await allOf(journal, verified.about.job)).length - before }
+  const receipts = await putAll(journal, entries)
+  // Positions rise: what was here before has one of before.
+  return { verified, fresh: receipts.filter(({ position }) => position > before).length }
 }

@@ -87,6 +87,24 @@ test('the one who did a step cannot be its second person', async () => {
   expect((await send(cleo, second)).status).toBe(200)
 })
 
+test('a second signature counts by what stands: a slip that was taken back makes nobody the first', async () => {
+  const cleo = await enrolled(shop, { person: 'Cleo' })
+  const as = { person: 'Cleo' }
+  const slip = ada.entry('step-signed', { step: 'wire' })
+  expect((await send(ada, slip, ada.entry('withdrawn', { of: slip.id }))).status).toBe(200)
+  expect((await send(cleo, cleo.entry('step-signed', { step: 'wire' }, as))).status).toBe(200)
+  const second = ada.entry('step-signed', { step: 'wire', as: 'second' })
+  expect((await send(ada, second)).status).toBe(200)
+  expect((await send(ada, second)).status).toBe(200)
+})
+
+test('a second signature that turned out to be by the first is taken with its withdrawal, so that no device stands still', async () => {
+  expect((await send(ada, ada.entry('step-signed', { step: 'tab' }))).status).toBe(200)
+  const second = ada.entry('step-signed', { step: 'tab', as: 'second' })
+  expect((await send(ada, second)).body.problem.code).toBe('SECOND_IS_FIRST')
+  expect((await send(ada, second, ada.entry('withdrawn', { of: second.id }))).status).toBe(200)
+})
+
 test.each([
   ['no list', { entries: 7 }],
   ['no body', undefined],

@@ -2,11 +2,10 @@
 import { z } from 'zod'
 import type { StoredEntry } from '../../journal/journal.ts'
 import { readEntries } from '../../journal/readEntries.ts'
-import { Problem } from '../../problem/problem.ts'
 import type { Api } from '../app/createApp.ts'
 import type { Parts } from '../app/parts.ts'
 import { mustBeAllowed } from '../shop/mayPut.ts'
-import { signedTwice } from '../shop/signedTwice.ts'
+import { mustBeAnother } from '../shop/mustBeAnother.ts'
 
 const MOST_READ = 1_000
 
@@ -24,11 +23,11 @@ export async function entryRoutes(app: Api, { journal, book, measures }: Parts):
       schema: { summary: 'Keeps entries. Safe to repeat; answered when they would survive a pulled plug.', body: put },
     },
     async (request) => {
-      const entries = readEntries(request.body.entries).map(({ entry }) => entry)
+      const sealed = readEntries(request.body.entries)
+      const entries = sealed.map(({ entry }) => entry)
       mustBeAllowed(entries, request.who, book.shop)
-      const twice = await signedTwice(entries, journal)
-      if (twice) throw new Problem('SECOND_IS_FIRST', twice)
-      const receipts = await journal.put(entries)
+      await mustBeAnother(entries, journal)
+      const receipts = await journal.put(sealed)
       measures.kept(receipts.length)
       return { receipts }
     },

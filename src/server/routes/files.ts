@@ -2,12 +2,12 @@
 import type { FastifyReply } from 'fastify'
 import { z } from 'zod'
 import { Problem } from '../../problem/problem.ts'
+import { MOST_PHOTO_BYTES } from '../../stores/files/pictures.ts'
 import type { Api } from '../app/createApp.ts'
 import { asFile } from '../app/headers.ts'
 import type { Parts } from '../app/parts.ts'
 import { rangeOf } from './rangeOf.ts'
 
-const PHOTO_BYTES = 25 * 2 ** 20
 const known = z.object({
   sha256: z.string().regex(/^[0-9a-f]{64}$/, { error: 'a SHA-256 in 64 hexadecimal digits, small letters' }),
 })
@@ -16,14 +16,14 @@ const size = z.object({ size: z.enum(['whole', 'small']).default('whole') })
 export async function fileRoutes(app: Api, { files }: Parts): Promise<void> {
   app.removeAllContentTypeParsers()
   // What a file is, its bytes say; the header is not believed.
-  app.addContentTypeParser('*', { parseAs: 'buffer', bodyLimit: PHOTO_BYTES }, (_request, body, done) =>
+  app.addContentTypeParser('*', { parseAs: 'buffer', bodyLimit: MOST_PHOTO_BYTES }, (_request, body, done) =>
     done(null, body),
   )
 
   app.put(
     '/api/files/:sha256',
     {
-      bodyLimit: PHOTO_BYTES,
+      bodyLimit: MOST_PHOTO_BYTES,
       schema: {
         summary: 'Keeps a file. Refused when its bytes have another hash or are of no kind that is kept.',
         params: known,

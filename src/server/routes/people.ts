@@ -1,10 +1,10 @@
 // Who is here; signing in and out; who belongs to the shop.
 import { z } from 'zod'
 import { Problem } from '../../problem/problem.ts'
+import { ROLES } from '../../record/roles.ts'
 import { givePerson, PERSON_COOKIE, takePerson } from '../app/access.ts'
 import type { Api } from '../app/createApp.ts'
 import type { Parts } from '../app/parts.ts'
-import { ROLES } from '../shop/shopState.ts'
 import { KEEPER, mustBe } from '../shop/who.ts'
 
 const name = z

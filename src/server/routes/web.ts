@@ -9,6 +9,10 @@ import { sendProblem } from '../app/problems.ts'
 const OWN = /^\/(api|books|health|metrics)(\/|$|\?)/
 
 export async function webRoutes(app: Api, { webRoot }: Parts): Promise<void> {
+  // The app itself is no secret, and a tablet that is to be enrolled needs it.
+  app.addHook('onRoute', (route) => {
+    route.config = { ...route.config, open: true }
+  })
   const isBuilt = webRoot !== null && existsSync(webRoot)
   if (isBuilt) {
     await app.register(fastifyStatic, {

@@ -15,7 +15,7 @@ const asked = z.object({
   seconds: z.number().positive().max(600).optional(),
 })
 
-export async function workRoutes(app: Api, { journal, files, work }: Parts): Promise<void> {
+export async function workRoutes(app: Api, { journal, files, work, gate }: Parts): Promise<void> {
   for (const kind of ['plan', 'book'] as const) {
     app.post(
       `/api/jobs/:job/${kind}`,
@@ -50,7 +50,10 @@ export async function workRoutes(app: Api, { journal, files, work }: Parts): Pro
       await reply.sse.send(
         follow(
           () => work.status(request.params.id),
-          () => request.raw.destroyed,
+          async () => {
+            const { device } = request.who
+            return request.raw.destroyed || (device !== null && !(await gate.isIn(device)))
+          },
         ),
       )
     },
@@ -61,8 +64,8 @@ export async function workRoutes(app: Api, { journal, files, work }: Parts): Pro
   })
 }
 
-async function* follow(status: () => Promise<unknown>, isOver: () => boolean) {
-  for (let told = ''; !isOver(); await new Promise((resolve) => setTimeout(resolve, LOOK_ms))) {
+async function* follow(status: () => Promise<unknown>, isOver: () => Promise<boolean>) {
+  for (let told = ''; !(await isOver()); await new Promise((resolve) => setTimeout(resolve, LOOK_ms))) {
     const now = (await status()) as { state: string } | null
     if (!now) return
     const text = JSON.stringify(now)

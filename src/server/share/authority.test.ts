@@ -1,8 +1,13 @@
+import { createPrivateKey, X509Certificate } from 'node:crypto'
 import { once } from 'node:events'
+import { mkdtempSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs'
 import type { AddressInfo } from 'node:net'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
 import { connect as connectTls, createServer as createTlsServer } from 'node:tls'
-import { expect, test } from 'vitest'
+import { afterAll, expect, test } from 'vitest'
 import { type Certified, certifyServer, daysLeft, fingerprintOf, namesOf, newAuthority } from './authority.ts'
+import { keepCertificates } from './keepCertificates.ts'
 
 const NOW = Date.now()
 const authority = await newAuthority({ shop: 'Hollinscar', now: NOW })
@@ -44,8 +49,43 @@ test('the server certificate is short-lived enough for browsers, and that is tol
   expect(daysLeft(server.certificate, NOW + 400 * 86_400_000)).toBeLessThan(0)
 })
 
+const home = mkdtempSync(join(tmpdir(), 'matchmark-authority-'))
+afterAll(() => rmSync(home, { recursive: true }))
+const DAY_ms = 86_400_000
+
+test('the server certificate is renewed before its end and when its names change, the authority only when it has run out', async () => {
+  const folder = join(home, 'years')
+  const keep = (days: number, names = ['shed.local', 'fd12:3456::7']) =>
+    keepCertificates({ folder, shop: 'Hollinscar', names, now: NOW + days * DAY_ms })
+  const first = await keep(0)
+  expect(await keep(300)).toEqual(first)
+  const renewed = await keep(370)
+  expect(renewed.authority).toEqual(first.authority)
+  expect(daysLeft(renewed.server.certificate, NOW + 370 * DAY_ms)).toBe(396)
+  expect((await keep(371, ['shed.local', '10.0.0.9'])).server).not.toEqual(renewed.server)
+  const last = await keep(3_640)
+  expect(last.authority).toEqual(first.authority)
+  expect(daysLeft(last.server.certificate, NOW)).toBe(daysLeft(first.authority.certificate, NOW))
+  expect(await keep(3_641)).toEqual({ ...last, server: expect.anything() })
+  const after = await keep(3_651)
+  expect(after.authority).not.toEqual(first.authority)
+  expect(await keep(3_652)).toEqual(after)
+})
+
+test('a key without its certificate, as a program that was killed leaves it, is replaced', async () => {
+  const folder = join(home, 'torn')
+  const keep = () => keepCertificates({ folder, shop: 'Hollinscar', names: ['shed.local'], now: NOW })
+  const { authority: own } = await keep()
+  writeFileSync(join(folder, 'server.key'), (await certifyServer({ authority: own, names: ['a.local'], now: NOW })).key)
+  const { authority: kept, server } = await keep()
+  expect(kept).toEqual(own)
+  expect(new X509Certificate(server.certificate).checkPrivateKey(createPrivateKey(server.key))).toBe(true)
+  for (const name of readdirSync(folder))
+    expect((statSync(join(folder, name)).mode & 0o077).toString(8), name).toBe('0')
+  expect((statSync(folder).mode & 0o077).toString(8)).toBe('0')
+})
+
 test('the fingerprint is the one that other programs print', async () => {
-  const { X509Certificate } = await import('node:crypto')
   const printed = new X509Certificate(authority.certificate).fingerprint256.replaceAll(':', ' ')
   expect(await fingerprintOf(authority.certificate)).toBe(printed)
 })

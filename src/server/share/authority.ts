@@ -1,7 +1,7 @@
 // The shop's own certificate authority: made once on the machine that serves, installed once on each tablet. It may only vouch
 // for names and addresses of private networks, so that whoever steals its key cannot pose as anybody else on the internet.
 import 'reflect-metadata'
-import { randomBytes, webcrypto } from 'node:crypto'
+import { createPrivateKey, X509Certificate as NodeCertificate, randomBytes, webcrypto } from 'node:crypto'
 import { isIP } from 'node:net'
 import {
   AuthorityKeyIdentifierExtension,
@@ -87,7 +87,8 @@ export async function certifyServer({ authority, names, now }: ServerNames): Pro
     subject: [{ CN: [names[0] ?? 'Matchmark'] }],
     issuer: issuer.subject,
     notBefore: new Date(now - DAY_ms),
-    notAfter: new Date(now + SERVER_DAYS * DAY_ms),
+    // Never longer than whoever vouches for it.
+    notAfter: new Date(Math.min(now + SERVER_DAYS * DAY_ms, issuer.notAfter.getTime())),
     signingAlgorithm: KEYS,
     publicKey: keys.publicKey,
     signingKey,
@@ -106,6 +107,14 @@ export async function certifyServer({ authority, names, now }: ServerNames): Pro
 /** Days that a certificate is still good for; below 0 when it has run out. */
 export const daysLeft = (pem: string, now: number): number =>
   Math.floor((new X509Certificate(pem).notAfter.getTime() - now) / DAY_ms)
+
+/** Whether a key belongs to its certificate: a program that was killed between writing the two leaves them apart. */
+export const isPair = ({ certificate, key }: Certified): boolean =>
+  new NodeCertificate(certificate).checkPrivateKey(createPrivateKey(key))
+
+/** Whether the authority has signed it. */
+export const isFrom = (authority: string, certificate: string): boolean =>
+  new NodeCertificate(certificate).verify(new NodeCertificate(authority).publicKey)
 
 /** The names that a certificate vouches for. */
 export const namesOf = (pem: string): readonly string[] =>

@@ -2,6 +2,9 @@
 import { renderSVG } from 'uqr'
 import { markup, trusted } from '../../paper/markup.ts'
 
+/** In the folder of the shop, for the keeper alone: it holds a code that lets a device in. */
+export const INVITATION_FILE = 'invitation.html'
+
 export interface Invitation {
   readonly shop: string
   /** Addresses to try, the best first: https://192.168.1.20:7443 */

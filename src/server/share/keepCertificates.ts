@@ -1,7 +1,7 @@
 // The shop's authority and the server's certificate, kept in a folder that only its owner may read.
 import { mkdir, open, readFile, rename } from 'node:fs/promises'
 import { join } from 'node:path'
-import { type Certified, certifyServer, daysLeft, namesOf, newAuthority } from './authority.ts'
+import { type Certified, certifyServer, daysLeft, isFrom, isPair, namesOf, newAuthority } from './authority.ts'
 
 /** Where they are kept, in the folder of the shop. */
 export const AUTHORITY_FOLDER = 'authority'
@@ -9,7 +9,7 @@ export const AUTHORITY_FOLDER = 'authority'
 /** What a tablet shows when it is asked whether to trust. */
 export const SHOP_NAME = 'Matchmark shop'
 
-/** Renewed at the first start after this many days before the end. */
+/** Renewed this many days before the end. */
 const EARLY_DAYS = 30
 
 export interface ShopCertificates {
@@ -24,17 +24,26 @@ export interface CertificatesAsked {
   readonly now: number
 }
 
-/** Those of the folder; made where they are missing, the server's anew when its names have changed or its time is nearly up. */
+/**
+ * Those of the folder; made where they are missing. The server's is made anew when its names have changed, its time is nearly up or it is not
+ * from this authority; the authority only when its time is up, and then every tablet has to get the new one.
+ */
 export async function keepCertificates({ folder, shop, names, now }: CertificatesAsked): Promise<ShopCertificates> {
   await mkdir(folder, { recursive: true, mode: 0o700 })
   let authority = await read(folder, 'authority')
-  if (!authority) {
+  if (!authority || daysLeft(authority.certificate, now) < 0) {
     authority = await newAuthority({ shop, now })
     await write(folder, 'authority', authority)
   }
   const known = await read(folder, 'server')
   const vouched = new Set(known ? namesOf(known.certificate) : [])
-  const stillGood = known && daysLeft(known.certificate, now) > EARLY_DAYS && names.every((name) => vouched.has(name))
+  const early = Math.min(EARLY_DAYS, daysLeft(authority.certificate, now) - 1)
+  const stillGood =
+    known &&
+    isPair(known) &&
+    isFrom(authority.certificate, known.certificate) &&
+    daysLeft(known.certificate, now) > early &&
+    names.every((name) => vouched.has(name))
   if (stillGood) return { authority, server: known }
   const server = await certifyServer({ authority, names, now })
   await write(folder, 'server', server)

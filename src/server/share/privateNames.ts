@@ -14,9 +14,9 @@ export const isPrivateName = (name: string): boolean => {
   return PRIVATE_ENDINGS.some((ending) => name === ending || name.endsWith(`.${ending}`))
 }
 
-/** Addresses first: they work without anybody looking names up. */
-export function privateNames(also: readonly string[]): readonly string[] {
-  const addresses = Object.values(networkInterfaces())
+/** What a person gave first, then what can be typed and works without anybody looking names up: addresses of version 4, the name, version 6. */
+export function privateNames(also: readonly string[], interfaces = networkInterfaces()): readonly string[] {
+  const addresses = Object.values(interfaces)
     .flatMap((list) => list ?? [])
     .filter(({ internal, address }) => !internal && isPrivateName(address))
     .map(({ address }) => address)
@@ -30,12 +30,21 @@ export function privateNames(also: readonly string[]): readonly string[] {
       })
     }
   }
-  return [...new Set([...named, ...addresses, own])]
+  const short = addresses
+    .filter((address) => isIP(address) === 4)
+    .sort((a, b) => Number(isMakeshift(a)) - Number(isMakeshift(b)))
+  return [...new Set([...named, ...short, own, ...addresses])]
 }
+
+/** An address that a machine gives itself where nobody gave it one (RFC 3927): tablets seldom reach it. */
+const isMakeshift = (address: string): boolean => address.startsWith('169.254.')
+
+/** A name as it stands in an address and in the Host header: those of version 6 in brackets (RFC 3986 section 3.2.2). */
+export const asHost = (name: string): string => (isIP(name) === 6 ? `[${name}]` : name)
 
 /** The usual port of the shop door. */
 export const SHARE_PORT = 7443
 
-/** The names as addresses of the shop door; those of version 6 in brackets (RFC 3986 section 3.2.2). */
+/** The names as addresses of the shop door. */
 export const addressesOf = (names: readonly string[], port: string | number): readonly string[] =>
-  names.map((name) => `https://${isIP(name) === 6 ? `[${name}]` : name}:${port}`)
+  names.map((name) => `https://${asHost(name)}:${port}`)

@@ -1,11 +1,12 @@
 // Who may come in: enrolment of devices by one-time codes, people by their PIN; tokens for both, kept as hashes.
 import { randomBytes } from 'node:crypto'
 import { Problem } from '../../problem/problem.ts'
+import type { Role } from '../../record/roles.ts'
 import type { Vault } from '../../stores/vault/vault.ts'
 import { countTry, openAgain } from './lockout.ts'
 import { hashPin, isPin } from './pin.ts'
 import type { ShopBook } from './shopBook.ts'
-import type { Role, ShopPerson } from './shopState.ts'
+import type { ShopPerson } from './shopState.ts'
 import { hashOfCode, hashOfToken, newCode, newToken } from './token.ts'
 
 const CODE_ms = 15 * 60_000

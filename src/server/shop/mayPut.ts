@@ -1,18 +1,17 @@
 // Which entries a device may send: its own, of people who have signed in on it, within their role.
-import type { Entry, Kind } from '../../journal/entry.ts'
+import type { Entry } from '../../journal/entry.ts'
 import { Problem } from '../../problem/problem.ts'
+import { decisionIn, mayAs } from '../../record/roles.ts'
 import { SHOP, type Shop } from './shopState.ts'
-import { mayAs, type Who } from './who.ts'
-
-/** What a helper leaves to a rebuilder. */
-const DECISIONS: ReadonlySet<Kind> = new Set(['job-opened', 'unit-adopted', 'sequence-adopted'])
+import type { Who } from './who.ts'
 
 /**
  * Says nothing when every entry may be kept.
  *
- * @throws DEVICE_NOT_YOURS · STREAM_NOT_YOURS · NOT_SIGNED_IN · ROLE_MAY_NOT
+ * @throws NOT_ENROLLED · DEVICE_NOT_YOURS · STREAM_NOT_YOURS · NOT_SIGNED_IN · ROLE_MAY_NOT
  */
-export function mustBeAllowed(entries: readonly Entry[], { device }: Who, shop: Shop): void {
+export function mustBeAllowed(entries: readonly Entry[], { device, role: own }: Who, shop: Shop): void {
+  if (device === null && own !== 'keeper') throw new Problem('NOT_ENROLLED')
   for (const entry of entries) {
     if (entry.stream === SHOP) throw new Problem('STREAM_NOT_YOURS', { stream: SHOP })
     // At the server's own machine nobody has to prove who he is.
@@ -26,12 +25,4 @@ export function mustBeAllowed(entries: readonly Entry[], { device }: Who, shop: 
       throw new Problem('ROLE_MAY_NOT', { person: entry.person, role: `a ${role}`, what, wants: 'rebuilder' })
     }
   }
-}
-
-function decisionIn({ kind, body }: Entry): string | null {
-  if (DECISIONS.has(kind)) return `write '${kind}'`
-  if (kind === 'step-signed' && (body.as === 'second' || body.as === 'recheck')) return 'sign as the second person'
-  if (kind === 'part-seen' && body.decision) return 'decide what becomes of a part'
-  if (kind === 'finding' && body.rules) return 'decide which reading rules'
-  return null
 }

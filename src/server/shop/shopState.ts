@@ -1,9 +1,6 @@
 // Who belongs to the shop: folded from its own stream, in which only servers write. No secret stands there.
 import type { Entry } from '../../journal/entry.ts'
-
-/** A helper records and signs; a rebuilder also decides; the keeper looks after people and devices. */
-export const ROLES = ['helper', 'rebuilder', 'keeper'] as const
-export type Role = (typeof ROLES)[number]
+import { ROLES, type Role } from '../../record/roles.ts'
 
 export interface ShopPerson {
   /** How people here call them; known by it in every entry. */

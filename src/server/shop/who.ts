@@ -1,6 +1,6 @@
 // On whose behalf a request is made.
 import { Problem } from '../../problem/problem.ts'
-import type { Role } from './shopState.ts'
+import { mayAs, type Role } from '../../record/roles.ts'
 
 export interface Who {
   /** The enrolled device; null at the server's own machine, whose browsers name themselves. */
@@ -14,10 +14,6 @@ export const AT_OWN_MACHINE: Who = { device: null, person: null, role: 'keeper' 
 
 /** How that person stands in entries, where nobody has signed in. */
 export const KEEPER = 'keeper at the server'
-
-const RANK: Readonly<Record<Role, number>> = { helper: 0, rebuilder: 1, keeper: 2 }
-
-export const mayAs = (role: Role, wants: Role): boolean => RANK[role] >= RANK[wants]
 
 /** @throws NOT_SIGNED_IN · ROLE_MAY_NOT */
 export function mustBe(wants: Role, who: Who, what: string): void {

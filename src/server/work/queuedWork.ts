@@ -1,8 +1,9 @@
 // Work shared by several machines on one PostgreSQL: a kept queue hands each piece to one of them; how it stands is in the vault.
 import { randomUUID } from 'node:crypto'
-import { type Runner as QueueRunner, quickAddJob, run } from 'graphile-worker'
+import { Logger, type Runner as QueueRunner, quickAddJob, run } from 'graphile-worker'
 import type { Pool } from 'pg'
 import type { Vault } from '../../stores/vault/vault.ts'
+import type { Log } from '../app/createApp.ts'
 import type { Runner } from './localWork.ts'
 import type { Work, WorkInput, WorkKind, WorkStatus } from './work.ts'
 
@@ -22,10 +23,12 @@ export interface Queue {
   readonly vault: Vault
   readonly runner: Runner
   readonly now: () => number
+  readonly log?: Log | undefined
 }
 
 /** Each server takes one piece at a time; a piece whose server died is taken up by another after the queue's own time. */
-export async function queuedWork({ pool, vault, runner, now }: Queue): Promise<Work> {
+export async function queuedWork({ pool, vault, runner, now, log }: Queue): Promise<Work> {
+  const closing = new AbortController()
   const keyOf = (id: string) => `work/${id}`
   const keptOf = (text: string | undefined): Kept | null => (text === undefined ? null : (JSON.parse(text) as Kept))
   const change = (id: string, to: (kept: Kept) => Kept) =>
@@ -40,7 +43,8 @@ export async function queuedWork({ pool, vault, runner, now }: Queue): Promise<W
     const look = setInterval(async () => {
       try {
         if (keptOf(await vault.read(keyOf(id)))?.stop) stop.abort()
-        else await change(id, (kept) => ({ ...kept, status: { state: 'running', progress } }))
+        // It may have come to its end since.
+        else await change(id, (kept) => (isOver(kept) ? kept : { ...kept, status: { state: 'running', progress } }))
       } catch {
         // The store is away for a moment; the next look tells.
       }
@@ -49,13 +53,17 @@ export async function queuedWork({ pool, vault, runner, now }: Queue): Promise<W
     const status = await runner.run(
       { kind, input },
       {
-        signal: stop.signal,
+        signal: AbortSignal.any([stop.signal, closing.signal]),
         progressed: (so_far) => {
           progress = so_far
         },
       },
     )
     clearInterval(look)
+    if (status.state === 'stopped' && !stop.signal.aborted) {
+      await change(id, (kept) => ({ ...kept, status: { state: 'waiting' } }))
+      throw new Error('This server is stopping; the queue hands the work to another, or to this one when it is back.')
+    }
     await change(id, (kept) => ({ ...kept, status }))
   }
 
@@ -64,6 +72,9 @@ export async function queuedWork({ pool, vault, runner, now }: Queue): Promise<W
     concurrency: 1,
     noHandleSignals: true,
     pollInterval: 1_000,
+    logger: linesTo(log),
+    // Nothing here is done by the clock; it would look for a file of its own.
+    parsedCronItems: [],
     taskList: {
       [TASK]: async (payload) => {
         const { id, kind, input } = payload as { id: string; kind: WorkKind; input: WorkInput }
@@ -84,11 +95,25 @@ export async function queuedWork({ pool, vault, runner, now }: Queue): Promise<W
     status: async (id) => keptOf(await vault.read(keyOf(id)))?.status ?? null,
     async stop(id) {
       const before = keptOf(await change(id, (kept) => ({ ...kept, stop: true })))
-      return before !== null && (before.status.state === 'waiting' || before.status.state === 'running')
+      return before !== null && !isOver(before)
     },
     async close() {
+      closing.abort()
       await queue.stop()
       await runner.close()
     },
   }
 }
+
+const isOver = ({ status }: Kept): boolean => status.state !== 'waiting' && status.state !== 'running'
+
+/** As the other lines of the log name them. */
+const LEVELS = { error: 50, warning: 40, info: 30, debug: 20 } as const
+const LEAST = { error: 50, warn: 40, info: 30, debug: 20 } as const
+
+/** What the queue says, as lines like those of the server; without a log it says nothing. */
+const linesTo = (log: Log | undefined): Logger =>
+  new Logger(() => (level, message) => {
+    if (log && LEVELS[level] >= LEAST[log.level])
+      log.write(`${JSON.stringify({ level: LEVELS[level], time: Date.now(), msg: message, part: 'queue' })}\n`)
+  })

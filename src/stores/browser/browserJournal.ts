@@ -6,6 +6,7 @@ import type { Journal, StoredEntry } from '../../journal/journal.ts'
 import { idTaken, readEntries } from '../../journal/readEntries.ts'
 import { Problem } from '../../problem/problem.ts'
 import { type Change, Watchers } from '../watchers.ts'
+import { browserProblem } from './browserProblem.ts'
 
 /** The form of the tables. */
 const FORM = 1
@@ -45,7 +46,7 @@ export async function browserJournal(name = 'matchmark'): Promise<Journal> {
     try {
       return await work()
     } catch (error) {
-      throw browserProblem(error, name)
+      throw browserProblem(error, { store: name, form: FORM })
     }
   }
 
@@ -132,7 +133,7 @@ async function open(name: string): Promise<IDBPDatabase<Tables>> {
       },
     })
   } catch (error) {
-    throw browserProblem(error, name)
+    throw browserProblem(error, { store: name, form: FORM })
   }
 }
 
@@ -144,25 +145,4 @@ async function undo(work: { abort(): void; readonly done: Promise<void> }): Prom
     // The browser has done it already.
   }
   await work.done.catch(() => {})
-}
-
-/** Names of DOMException: IndexedDB 3.0 and the Storage standard. */
-function browserProblem(error: unknown, store: string): unknown {
-  if (error instanceof Problem || !(error instanceof Error)) return error
-  const reason = error.message || error.name
-  switch (error.name) {
-    case 'QuotaExceededError':
-      return new Problem('STORE_FULL', { store, reason })
-    case 'VersionError':
-      return new Problem('STORE_NEWER', { store, found: 'a newer one', known: FORM })
-    case 'InvalidStateError':
-      return new Problem('STORE_CLOSED', { store })
-    case 'SecurityError':
-    case 'NotAllowedError':
-      return new Problem('STORE_READ_ONLY', { store, reason })
-    case 'UnknownError':
-      return new Problem('STORE_DAMAGED', { store, reason })
-    default:
-      return error
-  }
 }

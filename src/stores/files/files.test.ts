@@ -2,9 +2,9 @@
 import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import pg from 'pg'
 import sharp from 'sharp'
 import { afterAll, expect, test } from 'vitest'
+import { postgresPool } from '../postgres/postgresPool.ts'
 import { postgresServer } from '../testing/postgresServer.ts'
 import type { Files } from './files.ts'
 import { folderFiles } from './folderFiles.ts'
@@ -14,11 +14,9 @@ import { postgresFiles } from './postgresFiles.ts'
 
 const home = mkdtempSync(join(tmpdir(), 'matchmark-files-'))
 const database = await postgresServer()
-const pool = new pg.Pool({ connectionString: database.url })
-// The server stops while lines to it close.
-pool.on('error', () => {}).on('connect', (client) => client.on('error', () => {}))
+const pool = postgresPool(database.url)
 afterAll(async () => {
-  await pool.end()
+  await pool.pool.end()
   await database.stop()
   rmSync(home, { recursive: true })
 })

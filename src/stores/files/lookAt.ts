@@ -2,23 +2,12 @@
 import { createHash } from 'node:crypto'
 import { Problem } from '../../problem/problem.ts'
 import type { FileAbout, FileType } from './files.ts'
+import { MOST_PHOTO_BYTES, pictureType } from './pictures.ts'
 
-const MOST_PHOTO_BYTES = 25 * 2 ** 20
 /** As the reader of unit files takes them. */
 const MOST_TEXT_BYTES = 2 * 2 ** 20
 
-const startsWith = (bytes: Uint8Array, start: readonly number[], at = 0): boolean =>
-  start.every((byte, place) => bytes[at + place] === byte)
-
-const letters = (text: string): number[] => [...text].map((letter) => letter.charCodeAt(0))
-
-/** @source ISO/IEC 10918-1 (JPEG), ISO/IEC 15948 (PNG), RFC 9649 (WebP): first bytes */
-function typeOf(bytes: Uint8Array): FileType | null {
-  if (startsWith(bytes, [0xff, 0xd8, 0xff])) return 'image/jpeg'
-  if (startsWith(bytes, [0x89, ...letters('PNG'), 0x0d, 0x0a, 0x1a, 0x0a])) return 'image/png'
-  if (startsWith(bytes, letters('RIFF')) && startsWith(bytes, letters('WEBP'), 8)) return 'image/webp'
-  return isText(bytes) ? 'text/yaml' : null
-}
+const typeOf = (bytes: Uint8Array): FileType | null => pictureType(bytes) ?? (isText(bytes) ? 'text/yaml' : null)
 
 function isText(bytes: Uint8Array): boolean {
   if (bytes.length === 0 || bytes.length > MOST_PHOTO_BYTES) return false

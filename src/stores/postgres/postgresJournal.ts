@@ -1,5 +1,5 @@
 // The shop's record in PostgreSQL: several servers write and read it at once.
-import pg from 'pg'
+import type pg from 'pg'
 import { compareHeads } from '../../journal/checkChains.ts'
 import type { Entry } from '../../journal/entry.ts'
 import type { Journal, Receipt } from '../../journal/journal.ts'
@@ -10,9 +10,8 @@ import { GroupCommit, type Outcome } from '../groupCommit.ts'
 import { type Change, Watchers } from '../watchers.ts'
 import { LOCK, prepare } from './form.ts'
 import { CHANNEL, listen } from './listener.ts'
-import { postgresProblem } from './postgresProblem.ts'
+import { postgresPool } from './postgresPool.ts'
 
-type Client = pg.PoolClient
 type Row = { readonly id: string; readonly position: string; readonly hash: string }
 
 // Positions are given under a lock that is held until the commit shows. A sequence would give 7 to a transaction that commits before the one
@@ -32,35 +31,18 @@ select device, seq, id, hash from matchmark.entry as here where stream = $1 and 
  * Opens the record in a database; makes its tables where they are not there.
  *
  * @param url `postgres://user@host:port/database`
- * @throws STORE_UNREACHABLE · STORE_NEWER · STORE_NOT_SAFE · STORE_READ_ONLY
+ * @throws STORE_ADDRESS · STORE_UNREACHABLE · STORE_NEWER · STORE_NOT_SAFE · STORE_READ_ONLY
  */
 export async function postgresJournal(url: string): Promise<Journal> {
-  const store = placeOf(url)
-  const options = { connectionString: url, connectionTimeoutMillis: 5_000 }
-  const pool = new pg.Pool({ ...options, max: 8 })
-  // A line that breaks while nobody uses it: the next one who asks is told.
-  pool.on('error', () => {})
-  pool.on('connect', (client) => {
-    client.on('error', () => {})
-  })
+  const { pool, place: store, use: withClient } = postgresPool(url, 8)
   const watchers = new Watchers()
   let listener: ReturnType<typeof listen> | undefined
   let told: Promise<number> = Promise.resolve(0)
   let closed = false
 
-  /** Runs with a client; what goes wrong becomes a Problem, and a client that failed is not used again. */
-  async function use<Answer>(work: (client: Client) => Promise<Answer>): Promise<Answer> {
+  async function use<Answer>(work: (client: pg.PoolClient) => Promise<Answer>): Promise<Answer> {
     if (closed) throw new Problem('STORE_CLOSED', { store })
-    let client: Client | undefined
-    try {
-      client = await pool.connect()
-      const answer = await work(client)
-      client.release()
-      return answer
-    } catch (error) {
-      client?.release(true)
-      throw postgresProblem(error, store)
-    }
+    return withClient(work)
   }
 
   const writeGroup = (puts: readonly (readonly SealedEntry[])[]): Promise<readonly Outcome<readonly Receipt[]>[]> =>
@@ -101,7 +83,7 @@ export async function postgresJournal(url: string): Promise<Journal> {
 
   const commits = new GroupCommit<readonly SealedEntry[], readonly Receipt[]>(writeGroup)
 
-  async function tellSince(client: Client, after: number): Promise<number> {
+  async function tellSince(client: pg.PoolClient, after: number): Promise<number> {
     const { rows } = await client.query<{ stream: string; position: string }>(
       'select stream, max(position) as position from matchmark.entry where position > $1 group by stream',
       [after],
@@ -168,7 +150,7 @@ export async function postgresJournal(url: string): Promise<Journal> {
           )
           return Number(rows[0]?.last)
         }).catch(() => 0)
-        listener = listen(options, heard)
+        listener = listen({ connectionString: url, connectionTimeoutMillis: 5_000 }, heard)
       }
       return stop
     },
@@ -201,14 +183,4 @@ function sort(puts: readonly (readonly SealedEntry[])[], rows: ReadonlyMap<strin
     }
   }
   return { refused, fresh }
-}
-
-/** The address without the password. */
-function placeOf(url: string): string {
-  try {
-    const { hostname, port, pathname } = new URL(url)
-    return `postgres://${hostname}${port ? `:${port}` : ''}${pathname}`
-  } catch {
-    return 'postgres'
-  }
 }

@@ -10,14 +10,17 @@ import { readAll } from './readAll.ts'
 const root = fileURLToPath(new URL('../../../', import.meta.url))
 
 /** The appender as one file that node runs. @param name of this test's own copy */
-export async function bundleAppender(name: string): Promise<string> {
+export const bundleAppender = (name: string): Promise<string> => bundled('src/stores/testing/appender.ts', name)
+
+/** A child as one file that node runs. @param name of this test's own copy */
+export async function bundled(input: string, name: string): Promise<string> {
   const file = `${root}dist/crash/${name}.mjs`
   await build({
-    input: `${root}src/stores/testing/appender.ts`,
+    input: `${root}${input}`,
     platform: 'node',
     logLevel: 'warn',
     external: [/^@photostructure/, /^node:/, 'pg', 'sharp'],
-    output: { file, format: 'esm' },
+    output: { file, format: 'esm', codeSplitting: false },
   })
   return file
 }

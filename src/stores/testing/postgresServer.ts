@@ -12,6 +12,8 @@ export interface PostgresServer {
   crash(): Promise<void>
   down(): Promise<void>
   up(): Promise<void>
+  /** A further database, empty. @returns its address */
+  database(name: string): Promise<string>
   stop(): Promise<void>
 }
 
@@ -132,6 +134,13 @@ export async function postgresServer(): Promise<PostgresServer> {
     },
     down: () => end('SIGINT'),
     up: start,
+    async database(name) {
+      const client = new pg.Client({ connectionString: url })
+      await client.connect()
+      await client.query(`create database ${name}`)
+      await client.end()
+      return url.replace(/\w+$/, name)
+    },
     async stop() {
       await end('SIGINT')
       rmSync(folder, { recursive: true, force: true })

@@ -2,8 +2,8 @@
 import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import pg from 'pg'
 import { afterAll, expect, test } from 'vitest'
+import { postgresPool } from '../postgres/postgresPool.ts'
 import { postgresServer } from '../testing/postgresServer.ts'
 import { memoryVault } from './memoryVault.ts'
 import { postgresVault } from './postgresVault.ts'
@@ -12,11 +12,9 @@ import type { Vault } from './vault.ts'
 
 const home = mkdtempSync(join(tmpdir(), 'matchmark-vault-'))
 const database = await postgresServer()
-const pool = new pg.Pool({ connectionString: database.url })
-// The server stops while lines to it close.
-pool.on('error', () => {}).on('connect', (client) => client.on('error', () => {}))
+const pool = postgresPool(database.url)
 afterAll(async () => {
-  await pool.end()
+  await pool.pool.end()
   await database.stop()
   rmSync(home, { recursive: true })
 })

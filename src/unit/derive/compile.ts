@@ -9,6 +9,7 @@ import { checkStep, fillStep, homeSteps, plainMode } from './checks.ts'
 import { columnNeeds } from './columns.ts'
 import { durationOf, partDuration } from './durations.ts'
 import { type Frame, frameOf } from './frame.ts'
+import { mostHands, withHands } from './hands.ts'
 import { type Openings, openingsOf } from './openings.ts'
 import { after, reason, restingOn } from './reasons.ts'
 import { type Way, waysOf } from './ways.ts'
@@ -35,7 +36,8 @@ export interface Hold {
 
 const FOLLOW_MINUTES = 3
 
-export function derive(unit: Unit, joints: Contribution, people = 1): Derivation {
+/** @param people that there are; missing: nobody said, and as many as any step wants are taken to be there */
+export function derive(unit: Unit, joints: Contribution, people?: number): Derivation {
   const frame = frameOf(unit, joints)
   const openings = openingsOf(frame)
   const ways = frame.movers.flatMap((part) => waysOf(part, frame, openings))
@@ -110,6 +112,7 @@ export function derive(unit: Unit, joints: Contribution, people = 1): Derivation
   const operations = heldFast(steps, frame)
     .map((step) => ({ ...step, needs: [...step.needs, ...(extra.get(step.id) ?? [])] }))
     .map((step) => tidy(step, known))
+    .map((step) => withHands(step, unit))
 
   const loops = joints.loops.filter(({ first, last }) => known.has(first) && known.has(last))
   const problem: PlanningProblem = {
@@ -123,7 +126,7 @@ export function derive(unit: Unit, joints: Contribution, people = 1): Derivation
       tools_s: 20,
     },
     start: { attitudes: {} },
-    people,
+    people: people ?? mostHands(unit),
     ...(loops.length > 0 && { loops: loops.map(loopOf) }),
   }
   const needs = operations.flatMap((operation) => [

@@ -1,12 +1,15 @@
 // Several people at one job: who they are, and what there is one of that they wait for.
+
 import type { Mode, Need, Operation, OpId, Person, PlanningProblem } from '../../planning/model/problem.ts'
+import type { Unit } from '../model/unit.ts'
+import { withSkills } from './hands.ts'
 
 /** Stations of which a shop has one: who wants it while another is at it waits. */
 const ONE_OF_EACH = ['press', 'oven', 'cold box']
 
 /**
- * The problem for people who work beside each other. One person, or a number of people without names, changes nothing: then one person
- * works, who may call the others to hand.
+ * The problem for people who work beside each other. One person changes nothing but that he is asked for the skills that steps want; a number of
+ * people without names changes nothing: then one person works, who may call the others to hand.
  *
  * There is one of each station but the bench. All may work at the housing at once; at a smaller piece there is room for one, and what lies at
  * another station cannot be worked at on the bench. What must be away when a step starts stays away until that step has ended. What soaks or cools goes on by its clock and asks for no hands: the oven is taken only
@@ -16,9 +19,14 @@ const ONE_OF_EACH = ['press', 'oven', 'cold box']
  */
 export function withCrew(
   problem: PlanningProblem,
-  { crew, housing }: { crew: readonly Person[] | undefined; housing: string },
+  { crew, unit }: { crew: readonly Person[] | undefined; unit: Unit },
 ): PlanningProblem {
-  if (!crew || crew.length < 2) return problem
+  if (!crew) return problem
+  const skilled = problem.operations.map((step) => withSkills(step, unit))
+  if (crew.length < 2) {
+    const asksForSkills = [...unit.hands.values()].some(({ skills }) => skills.length > 0)
+    return asksForSkills ? { ...problem, operations: skilled, crew } : problem
+  }
   const machines: Record<string, number> = {}
   const at = (mode: Mode): Mode => {
     const { station, workpiece } = mode.setup
@@ -26,13 +34,13 @@ export function withCrew(
     const isApart = ONE_OF_EACH.includes(station)
     if (isApart) taken[station] = machines[station] = 1
     if (workpiece !== 'any') {
-      const room = workpiece === housing ? crew.length : 1
+      const room = workpiece === unit.housing ? crew.length : 1
       machines[roomAt(workpiece)] = room
       taken[roomAt(workpiece)] = isApart ? room : Math.min(room, Math.max(1, mode.people))
     }
     return Object.keys(taken).length > 0 ? { ...mode, machines: taken } : mode
   }
-  const operations = problem.operations.map((operation) => ({ ...operation, modes: operation.modes.map(at) }))
+  const operations = skilled.map((operation) => ({ ...operation, modes: operation.modes.map(at) }))
   return { ...problem, operations: awayThroughout(operations), people: crew.length, crew, machines }
 }
 

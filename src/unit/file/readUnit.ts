@@ -15,7 +15,8 @@ import { readParts, readPassings } from './parts.ts'
 import { unitSchema, type WrittenUnit } from './schema.ts'
 import { LINE_KEY } from './schemaPart.ts'
 import { shape } from './shape.ts'
-import { readAddedOrders, readAddedSteps, readDropped, readLies } from './steps.ts'
+import { readSignOffs } from './signOffs.ts'
+import { readAddedOrders, readAddedSteps, readDropped, readHands, readLies } from './steps.ts'
 import { readTree } from './tree.ts'
 import { known, minutes, type Sizes } from './values.ts'
 import { readVariants, tellMissingInVariants } from './variants.ts'
@@ -76,10 +77,12 @@ function readSections(unit: Item<WrittenUnit>, file: string): Unit {
     checks: readChecks(unit, names, sizes),
     fills: readFills(unit, names),
     lies: readLies(unit, names),
+    hands: readHands(unit, names),
     addedSteps: readAddedSteps(unit, names),
     addedOrders: readAddedOrders(unit, names),
     dropped: readDropped(unit, names),
     clocks: readClocks(unit, names),
+    signOffs: readSignOffs(unit, names),
     sets: readSets(unit, names),
     variants,
     ...(turning && { turning }),

@@ -1,7 +1,10 @@
 // The shape of a unit file: which keys stand where. Names, rings and values are judged when it is read.
 import { z } from 'zod'
 import { partSchema } from './schemaPart.ts'
-import { block, flag, name, named, names, oneOrMany, pair, standing, text, texts, time, word } from './words.ts'
+import { block, count, flag, name, named, names, oneOrMany, pair, standing, text, texts, time, word } from './words.ts'
+
+/** What a step may want of people. */
+const HANDS_WANTED = 'a number of people, or {hands: 2, skills: [press]}'
 
 const connection = z
   .looseObject(
@@ -81,6 +84,14 @@ const clock = block({
   source: text.optional(),
 })
 
+const signOff = block({
+  'second person': flag.optional(),
+  photo: text.optional(),
+  why: text.optional(),
+  standing: standing.optional(),
+  source: text.optional(),
+})
+
 /** The whole file. The message of every part of it says what is expected there. */
 export const unitSchema = block({
   matchmark: word(['unit/1']),
@@ -100,6 +111,9 @@ export const unitSchema = block({
   connections: named(connection).optional(),
   checks: named(check).optional(),
   fills: named(fill).optional(),
+  hands: named(
+    z.union([count, block({ hands: count.optional(), skills: names.optional() })], { error: HANDS_WANTED }),
+  ).optional(),
   lies: z.record(z.string(), names, { error: 'attitudes, each with the steps that want it' }).optional(),
   turning: block({
     takes: time.optional(),
@@ -109,6 +123,7 @@ export const unitSchema = block({
   orders: oneOrMany(order, 'a list of {first: …, then: …, why: …}').optional(),
   drop: z.record(z.string(), text, { error: 'steps, each with why it is dropped' }).optional(),
   clocks: named(clock).optional(),
+  'sign off': named(signOff).optional(),
   sets: named(block({ parts: names, why: text.optional() })).optional(),
   variants: named(block({ serials: text.optional(), marks: text.optional() })).optional(),
 }).meta({ title: 'Matchmark unit file', description: 'docs/reference/unit-file.md' })

@@ -1,5 +1,5 @@
-// What a person adds to the steps: steps of his own, orders, what is dropped, how the housing lies.
-import type { AddedOrder, AddedStep, AttitudeId } from '../model/unit.ts'
+// What a person adds to the steps: steps of his own, orders, what is dropped, how the housing lies, how many hands they want.
+import type { AddedOrder, AddedStep, AttitudeId, Hands } from '../model/unit.ts'
 import type { Item } from './item.ts'
 import { listed, many, type Names, stepName, stepNames } from './names.ts'
 import { sentence } from './parts.ts'
@@ -61,4 +61,17 @@ export function readLies(unit: Item<WrittenUnit>, names: Names): ReadonlyMap<str
     }
   }
   return lies
+}
+
+/** Step → what it wants of people. */
+export function readHands(unit: Item<WrittenUnit>, names: Names): ReadonlyMap<string, Hands> {
+  const hands = new Map<string, Hands>()
+  for (const [step, item] of unit.get('hands').entries()) {
+    const { value } = item
+    const isNumber = typeof value === 'number'
+    const people = isNumber ? value : (value?.hands ?? 1)
+    const skills = isNumber ? [] : listed((item as Item<Exclude<typeof value, number>>).get('skills'))
+    if (stepName(item as Item<null>, names, step)) hands.set(step, { at: item.at, people, skills })
+  }
+  return hands
 }

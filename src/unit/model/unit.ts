@@ -259,6 +259,13 @@ export interface Fill {
   readonly variants: readonly string[]
 }
 
+/** So many people at once, among them somebody with each of these skills. */
+export interface Hands {
+  readonly at: At
+  readonly people: number
+  readonly skills: readonly string[]
+}
+
 /** Relations and steps that a person adds by hand. */
 export interface AddedStep {
   readonly id: string
@@ -296,6 +303,19 @@ export interface Clock {
   readonly source?: string
 }
 
+/** What the record of a step wants beside the name of the one who did it. */
+export interface SignOff {
+  readonly step: string
+  readonly at: At
+  /** Somebody else looks and signs too. */
+  readonly secondPerson: boolean
+  /** What a photo has to show, taken before the step is signed. */
+  readonly photo?: string
+  readonly why?: string
+  readonly standing: Standing
+  readonly source?: string
+}
+
 export interface Variant {
   readonly id: string
   readonly at: At
@@ -326,11 +346,15 @@ export interface Unit {
   readonly fills: ReadonlyMap<string, Fill>
   /** How the housing lies for a step; what is not named does not care. */
   readonly lies: ReadonlyMap<string, AttitudeId>
+  /** What a step wants of people; what is not named wants one, of any skill. */
+  readonly hands: ReadonlyMap<string, Hands>
   readonly addedSteps: ReadonlyMap<string, AddedStep>
   readonly addedOrders: readonly AddedOrder[]
   /** Steps that a person took out, with why. */
   readonly dropped: ReadonlyMap<string, string>
   readonly clocks: readonly Clock[]
+  /** By the step that wants it. */
+  readonly signOffs: ReadonlyMap<string, SignOff>
   readonly sets: ReadonlyMap<string, { readonly parts: readonly PartId[]; readonly why?: string }>
   readonly variants: readonly Variant[]
   readonly turning?: { readonly takes: Second; readonly hazard: number }

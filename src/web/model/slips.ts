@@ -4,7 +4,7 @@ import type { JobState } from '../../record/state.ts'
 
 export interface Slip {
   readonly entry: string
-  readonly what: 'step-started' | 'step-signed' | 'check-result' | 'reading'
+  readonly what: 'step-started' | 'step-signed' | 'check-result' | 'reading' | 'photo'
   /** The figure of a reading, metres. */
   readonly reads?: number
   readonly by: string
@@ -35,6 +35,7 @@ export function slipsOf(entries: readonly Entry[], state: JobState): ReadonlyMap
 
 function stepOf(entry: Entry): string | undefined {
   if (entry.kind === 'step-started' || entry.kind === 'step-signed' || entry.kind === 'reading') return entry.body.step
+  if (entry.kind === 'photo') return entry.body.about?.step
   return entry.kind === 'check-result' ? entry.body.check : undefined
 }
 

@@ -15,6 +15,7 @@ import type { PlanProgress } from '../../planning/plan.ts'
 import { printProblem } from '../../problem/problem.ts'
 import type { System } from '../../quantity/printQuantity.ts'
 import type { Figure, HoleMap, Setting } from '../../unit/connections/kind.ts'
+import { signOffsOf } from '../../unit/derive/signOffs.ts'
 import type { Check, Limit, Unit } from '../../unit/model/unit.ts'
 import { type DeskSheet, kitLines, readingRows, unmeasuredRows } from './desk.ts'
 import { hotGrip } from './hotGrip.ts'
@@ -97,6 +98,18 @@ export interface SizeSheet {
   readonly limitWorn?: LimitSheet
 }
 
+/** What the record of a step wants beside the name of the one who did it. */
+export interface WantedSheet {
+  readonly secondPerson: boolean
+  /** What the photo has to show that is taken before it is signed. */
+  readonly photo?: string
+  readonly why?: string
+  readonly standing: Standing
+  readonly source?: string
+  /** What it shuts for hand and eye. */
+  readonly shuts: readonly string[]
+}
+
 /** What a check can measure and a person can type. */
 export type Measured = 'length' | 'torque' | 'pressure' | 'force' | 'angle' | 'temperature' | 'time'
 
@@ -140,6 +153,8 @@ export interface StepSheetData {
   readonly isDrawn: boolean
   /** Tightening maps: places, order, stages. */
   readonly maps: readonly HoleMap[]
+  /** Missing: one name is enough. */
+  readonly wants?: WantedSheet
 }
 
 export interface PlanSheet {
@@ -216,6 +231,11 @@ export function workedJob(
     return crew ? { crew } : {}
   }
   const verdicts = verdictsOf(work.unit, job)
+  const wanted = signOffsOf(
+    work.unit,
+    work.joints,
+    facts.map(({ operation }) => operation.id),
+  )
   return {
     workings: { input, facts, numbers },
     worked: {
@@ -242,7 +262,7 @@ export function workedJob(
       items: [...numbers].map(([part, number]) => ({ number, part })),
       plan: planSheet(result, breaches),
       steps: facts.map((step) => ({
-        ...stepSheetData(step, { input, numbers, tries }),
+        ...stepSheetData(step, { input, numbers, wanted, tries }),
         ...crewOf(step),
       })),
       desk: {
@@ -338,13 +358,15 @@ const sentence = (text: string): string => text.slice(0, 1).toUpperCase() + text
 interface About {
   readonly input: JobBookInput
   readonly numbers: ReadonlyMap<string, number>
+  readonly wanted: ReturnType<typeof signOffsOf>
   readonly tries: ReadonlyMap<string, TrySheet>
 }
 
-function stepSheetData(facts: StepFacts, { input, numbers, tries }: About): StepSheetData {
+function stepSheetData(facts: StepFacts, { input, numbers, wanted, tries }: About): StepSheetData {
   const { operation, mode, part, check, maps } = facts
   const isOwn = part?.id === operation.id
   const grip = hotGrip(facts, input)
+  const wants = wanted.get(operation.id)
   const tried = tries.get(operation.id)
   return {
     number: facts.number,
@@ -378,6 +400,7 @@ function stepSheetData(facts: StepFacts, { input, numbers, tries }: About): Step
     }),
     isDrawn: facts.line !== undefined,
     maps,
+    ...(wants && { wants }),
   }
 }
 

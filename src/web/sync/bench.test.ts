@@ -3,65 +3,9 @@ import type { Entry } from '../../journal/entry.ts'
 import type { Journal } from '../../journal/journal.ts'
 import { memoryJournal } from '../../stores/memory/memoryJournal.ts'
 import { Writer } from '../../stores/testing/writer.ts'
-import { Bench } from './bench.ts'
-import type { DeviceStore } from './deviceStore.ts'
-import { type Me, type Shop, ShopAway, ShopRefuses } from './shop.ts'
-
-function memoryStore(): DeviceStore {
-  const [facts, files] = [new Map<string, unknown>(), new Map<string, Blob>()]
-  return {
-    fact: async <T>(key: string) => facts.get(key) as T | undefined,
-    keepFact: async (key, value) => void facts.set(key, value),
-    file: async (hash) => files.get(hash),
-    keepFile: async (hash, file) => void files.set(hash, file),
-  }
-}
-
-/** A shop that can be away, refuse, or lose the answer on its way. */
-class TestShop {
-  journal: Journal = memoryJournal()
-  is: 'here' | 'away' | 'refuses' | 'answers get lost' = 'here'
-  sent = 0
-  me: Me = { device: null, person: null, enrolled: true, people: [] }
-
-  readonly shop: Shop = {
-    jobs: () =>
-      this.#ask(async () => (await this.journal.streams()).map(({ stream, position }) => ({ job: stream, position }))),
-    me: () => this.#ask(async () => this.me),
-    enrol: () => this.#ask(async () => undefined),
-    signIn: () => this.#ask(async () => undefined),
-    send: async (entries) => {
-      await this.#ask(async () => {
-        this.sent += entries.length
-        await this.journal.put(entries)
-      })
-      if (this.is === 'answers get lost') throw new ShopAway('lost')
-    },
-    read: (stream, after, limit) => this.#ask(() => this.journal.read(stream, { after, limit })),
-    unit: () => this.#ask(async () => new Blob(['matchmark: unit/1'])),
-    watch: () => () => undefined,
-  }
-
-  async #ask<T>(answer: () => Promise<T>): Promise<T> {
-    if (this.is === 'away') throw new ShopAway('away')
-    if (this.is === 'refuses') throw new ShopRefuses(401, 'Sign in first.')
-    return answer()
-  }
-}
+import { benchFor, inStep, TestShop } from './testing/testShop.ts'
 
 const note = (says: string) => [{ kind: 'note' as const, body: { says } }]
-
-async function benchFor(shop: TestShop, { journal = memoryJournal(), store = memoryStore() } = {}) {
-  const bench = await Bench.open({ journal, store, shop: shop.shop })
-  bench.setPerson('M. Ashdown')
-  return { bench, journal, store }
-}
-
-/** Until a round with the shop has ended one way or the other. */
-async function inStep(bench: Bench, is: string): Promise<void> {
-  bench.beInStep()
-  await expect.poll(() => bench.snapshot().contact.is).toBe(is)
-}
 
 const texts = async (journal: Journal): Promise<readonly string[]> =>
   (await journal.read('J41')).entries.flatMap(({ entry }) => (entry.kind === 'note' ? [entry.body.says] : []))

@@ -5,16 +5,20 @@ import { latest } from '../../journal/clock.ts'
 import type { At, Entry } from '../../journal/entry.ts'
 import { compareEntries } from '../../journal/foldOrder.ts'
 import type { Journal } from '../../journal/journal.ts'
+import { Problem, printProblem } from '../../problem/problem.ts'
 import type { Saying } from '../../record/entriesOfJob.ts'
+import { decisionIn, mayAs } from '../../record/roles.ts'
+import { secondOfSameHand } from '../../record/secondOfSameHand.ts'
 import type { DeviceStore } from './deviceStore.ts'
 import { draft, keepDraft } from './drafts.ts'
+import { Photos, type PhotosState } from './photos.ts'
 import { type Me, type Shop, ShopAway, ShopRefuses } from './shop.ts'
 
 export interface Contact {
-  readonly is: 'not met' | 'in step' | 'away' | 'refused'
+  readonly is: 'not met' | 'in step' | 'away' | 'refused' | 'hindered'
   /** When the others were last reached. */
   readonly at_ms?: number
-  /** Why the server does not let this device in. */
+  /** Why the server does not let this device in, or what stands in the way here. */
   readonly says?: string
 }
 
@@ -25,6 +29,7 @@ export interface BenchState {
   readonly streams: ReadonlyMap<string, readonly Entry[]>
   /** How many entries of this device wait to be sent, by stream; none where nothing waits. */
   readonly waiting: ReadonlyMap<string, number>
+  readonly photos: PhotosState
   readonly contact: Contact
   /** How the shop knows this device; undefined until it was asked. */
   readonly me: Me | undefined
@@ -36,6 +41,7 @@ interface Given {
   readonly journal: Journal
   readonly store: DeviceStore
   readonly shop: Shop
+  readonly makeSmall: (file: Blob) => Promise<Blob>
 }
 
 const PAGE = 1000
@@ -46,6 +52,7 @@ const LOCK = 'matchmark-write'
 const tailKey = ({ stream, device }: Pick<Entry, 'stream' | 'device'>): string => `${stream}\n${device}`
 
 export class Bench {
+  readonly photos: Photos
   #state: BenchState
   readonly #given: Given
   readonly #listeners = new Set<() => void>()
@@ -61,9 +68,10 @@ export class Bench {
   #pause_ms = SOON_MS
   #last: Promise<void> = Promise.resolve()
 
-  private constructor(given: Given, state: BenchState) {
+  private constructor(given: Given, state: Omit<BenchState, 'photos'>) {
     this.#given = given
-    this.#state = state
+    this.photos = new Photos({ ...given, changed: (photos) => this.#set({ photos }) })
+    this.#state = { ...state, photos: this.photos.state }
   }
 
   /** Opens what this device has. Nothing is asked of the network. */
@@ -85,6 +93,7 @@ export class Bench {
       units: new Map(),
     })
     for (const { stream } of await journal.streams()) await bench.#reread(stream)
+    await bench.photos.count(bench.#state)
     journal.watch(({ stream }) => void bench.#reread(stream))
     return bench
   }
@@ -102,14 +111,43 @@ export class Bench {
   }
 
   /**
-   * Keeps what a person did, all of it or nothing, and sends it when the others can be reached.
+   * Keeps what a person did, all of it or nothing, and sends it when the others can be reached. What the shop would refuse is refused here
+   * already: it would stand in the way of all that is said after it.
    *
-   * @throws the problems of the store; nothing is kept then
+   * @throws ROLE_MAY_NOT · SECOND_IS_FIRST · the problems of the store; nothing is kept then
    */
   async put(stream: string, said: readonly Saying[]): Promise<void> {
-    const { journal } = this.#given
-    const { device, person } = this.#state
+    const { person } = this.#state
     if (person === undefined) throw new Error('assert: nobody is at the bench')
+    await this.#write(stream, said, person)
+    await this.photos.count(this.#state)
+    this.beInStep()
+  }
+
+  /**
+   * Keeps a photo and, with it, what it is of: both, or neither.
+   *
+   * @param saying what is said with it, from its hash
+   * @throws STORED_FILE_TYPE · STORED_FILE_TOO_LARGE · STORED_FILE_PICTURE · as `put`
+   */
+  async putPhoto(
+    stream: string,
+    picture: Blob,
+    about: { readonly step?: string; readonly part?: string },
+  ): Promise<void> {
+    const { drop, ...taken } = await this.photos.keep(picture)
+    try {
+      await this.put(stream, [{ kind: 'photo', body: { ...taken, about } }])
+    } catch (error) {
+      await drop().catch(() => undefined)
+      throw error
+    }
+  }
+
+  async #write(stream: string, said: readonly Saying[], person: string): Promise<void> {
+    const { journal } = this.#given
+    const { device } = this.#state
+    this.#mayOrThrow(said, person)
     await this.#alone(async () => {
       // Another tab of this device may have written meanwhile.
       await this.#reread(stream)
@@ -123,10 +161,20 @@ export class Bench {
         this.#clock = made.clock
         return made.entry
       })
+      const same = secondOfSameHand(stream, this.#state.streams.get(stream) ?? [], entries)
+      if (same) throw new Problem('SECOND_IS_FIRST', same)
       await journal.put(entries)
     })
     await this.#reread(stream)
-    this.beInStep()
+  }
+
+  /** At the server's own machine nobody has a role. */
+  #mayOrThrow(said: readonly Saying[], person: string): void {
+    const { me } = this.#state
+    const role = me?.device ? me.people.find(({ name }) => name === person)?.role : undefined
+    if (role === undefined || mayAs(role, 'rebuilder')) return
+    const what = said.map(decisionIn).find((one) => one !== null)
+    if (what) throw new Problem('ROLE_MAY_NOT', { person, role: `a ${role}`, what, wants: 'rebuilder' })
   }
 
   /** The text of a unit; it is asked of the shop where it is not here. Undefined: not to be had now. */
@@ -141,7 +189,7 @@ export class Bench {
       } catch {
         return undefined
       }
-      await store.keepFile(hash, file)
+      await store.keepFiles(new Map([[hash, file]]))
     }
     const text = await file.text()
     this.#set({ units: new Map(this.#state.units).set(hash, text) })
@@ -188,16 +236,27 @@ export class Bench {
     try {
       await this.#introduce()
       const listed = await this.#given.shop.jobs()
-      for (const stream of this.#state.waiting.keys()) await this.#send(stream)
+      const inTheWay = new Map<string, ShopRefuses>()
+      for (const stream of this.#state.waiting.keys()) {
+        try {
+          await this.#send(stream)
+        } catch (error) {
+          if (!(error instanceof ShopRefuses) || error.code !== 'SECOND_IS_FIRST') throw error
+          inTheWay.set(stream, error)
+        }
+      }
       for (const { job, position } of listed) await this.#fetch(job, position)
+      for (const [stream, refused] of inTheWay) await this.#takeBackSeconds(stream, refused)
       const at_ms = Date.now()
       await this.#given.store.keepFact('reached', at_ms)
       this.#pause_ms = SOON_MS
       this.#contact({ is: 'in step', at_ms })
+      this.photos.inStep(() => this.#state)
       this.#later(LATE_MS)
     } catch (error) {
       if (error instanceof ShopRefuses) this.#contact({ is: 'refused', says: error.message })
       else if (error instanceof ShopAway) this.#contact({ is: 'away' })
+      else if (error instanceof Problem) this.#contact({ is: 'hindered', says: printProblem(error) })
       else throw error
       this.#pause_ms = Math.min(this.#pause_ms * 2, LATE_MS)
       this.#later(this.#pause_ms)
@@ -230,6 +289,25 @@ export class Bench {
     this.beInStep()
   }
 
+  /**
+   * A second signature was given here in good faith, and meanwhile the shop has learned that the same person did the step: it is taken back,
+   * by its own giver, so that it does not stand in the way. It stays to be seen.
+   */
+  async #takeBackSeconds(stream: string, refused: ShopRefuses): Promise<void> {
+    const entries = this.#state.streams.get(stream) ?? []
+    const sent = await this.#sent(stream)
+    const isOurs = ({ device, seq }: Entry) => device === this.#state.device && seq > sent
+    let isTaken = false
+    for (const second of entries.filter((entry) => isOurs(entry) && entry.kind === 'step-signed')) {
+      const others = entries.filter(({ id }) => id !== second.id)
+      if (!secondOfSameHand(stream, others, [second])) continue
+      isTaken = true
+      await this.#write(stream, [{ kind: 'withdrawn', body: { of: second.id, why: refused.message } }], second.person)
+    }
+    if (!isTaken) throw refused
+    this.#again = true
+  }
+
   #later(pause_ms: number): void {
     clearTimeout(this.#timer)
     this.#timer = setTimeout(() => this.beInStep(), pause_ms)
@@ -256,7 +334,9 @@ export class Bench {
       // The shop was set back to an older copy: both sides say again all that they have.
       await store.keepFact(key, 0)
       await store.keepFact(`sent ${stream}`, 0)
+      await this.photos.sayAgain(this.#state.streams.get(stream) ?? [], this.#state.device)
       await this.#countWaiting(stream)
+      await this.photos.count(this.#state)
       this.#again = true
       return
     }

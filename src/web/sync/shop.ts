@@ -2,6 +2,7 @@
 
 import type { Entry } from '../../journal/entry.ts'
 import type { StoredEntry } from '../../journal/journal.ts'
+import type { Role } from '../../record/roles.ts'
 
 /** The server was not reached: no network, or it stands still. */
 export class ShopAway extends Error {
@@ -12,10 +13,13 @@ export class ShopAway extends Error {
 export class ShopRefuses extends Error {
   override readonly name = 'ShopRefuses'
   readonly status: number
+  /** Of the catalogue; missing where what answered was not the shop. */
+  readonly code: string | undefined
 
-  constructor(status: number, says: string) {
+  constructor(status: number, says: string, code?: string) {
     super(says)
     this.status = status
+    this.code = code
   }
 }
 
@@ -30,16 +34,18 @@ export interface Me {
   readonly device: string | null
   readonly person: string | null
   readonly enrolled: boolean
-  readonly people: readonly { readonly name: string; readonly role: string }[]
+  readonly people: readonly { readonly name: string; readonly role: Role }[]
 }
 
 const PATIENCE_MS = 20_000
+/** For a whole photo on a poor line; the server waits a little longer (server/app/createApp.ts). */
+const PHOTO_PATIENCE_MS = 115_000
 const REFUSED_AGAIN_MS = 10_000
 
-async function ask(path: string, init: RequestInit = {}): Promise<Response> {
+async function ask(path: string, init: RequestInit = {}, patience_ms = PATIENCE_MS): Promise<Response> {
   let response: Response
   try {
-    response = await fetch(path, { ...init, signal: AbortSignal.timeout(PATIENCE_MS), credentials: 'same-origin' })
+    response = await fetch(path, { ...init, signal: AbortSignal.timeout(patience_ms), credentials: 'same-origin' })
   } catch (error) {
     throw new ShopAway(error instanceof Error ? error.message : String(error))
   }
@@ -47,15 +53,17 @@ async function ask(path: string, init: RequestInit = {}): Promise<Response> {
   // What stands before a server that is down answers for it.
   if (response.status === 502 || response.status === 503 || response.status === 504)
     throw new ShopAway(`${response.status}`)
-  throw new ShopRefuses(response.status, await reasonIn(response))
+  throw await refusal(response)
 }
 
-async function reasonIn(response: Response): Promise<string> {
+async function refusal(response: Response): Promise<ShopRefuses> {
+  const bare = `it answers ${response.status}.`
   try {
-    const { problem } = (await response.json()) as { problem?: { says?: string; next?: string } }
-    return [problem?.says, problem?.next].filter(Boolean).join(' ') || `it answers ${response.status}.`
+    const { problem } = (await response.json()) as { problem?: { code?: string; says?: string; next?: string } }
+    const says = [problem?.says, problem?.next].filter(Boolean).join(' ') || bare
+    return new ShopRefuses(response.status, says, problem?.code)
   } catch {
-    return `it answers ${response.status}.`
+    return new ShopRefuses(response.status, bare)
   }
 }
 
@@ -93,6 +101,13 @@ export const shop = {
   },
   async unit(hash: string): Promise<Blob> {
     return (await ask(`/api/units/${hash}`)).blob()
+  },
+  async putFile(hash: string, file: Blob): Promise<void> {
+    const headers = { 'content-type': 'application/octet-stream' }
+    await ask(`/api/files/${hash}`, { method: 'PUT', headers, body: file }, PHOTO_PATIENCE_MS)
+  },
+  async picture(hash: string, size: 'small' | 'whole'): Promise<Blob> {
+    return (await ask(`/api/files/${hash}?size=${size}`, {}, size === 'whole' ? PHOTO_PATIENCE_MS : PATIENCE_MS)).blob()
   },
   /** Calls when a stream has grown; `opened` when the line stands, `lost` when it does not. */
   watch(on: { readonly grown: () => void; readonly opened: () => void; readonly lost: () => void }): () => void {

@@ -43,7 +43,7 @@ test('grade and condition that are not told are taken at their worst, and asked 
   expect(figure(worst, 'torque')?.standing).toBe('supposed')
   expect(worst.missing.slice(0, 2)).toEqual([
     'Give `condition` of the threads: friction is taken at its worst both ways.',
-    'Give `grade` as on the heads: it is taken as 4.6, the weakest.',
+    'Give `grade` as on the heads: it is taken as wrought iron, the weakest.',
   ])
 })
 

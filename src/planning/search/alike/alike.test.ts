@@ -1,14 +1,14 @@
 import { describe, expect, it } from 'vitest'
-import { closing } from '../closing.ts'
-import type { Lag, Mode, Operation, PlanningProblem } from '../model/problem.ts'
-import { plan } from '../plan.ts'
-import { lag, mode, need, operation, problemOf } from '../testing/examples.ts'
-import { dice } from '../testing/randomProblem.ts'
+import { closing } from '../../closing.ts'
+import type { Lag, Mode, Operation, PlanningProblem } from '../../model/problem.ts'
+import { plan } from '../../plan.ts'
+import { lag, mode, need, operation, problemOf } from '../../testing/examples.ts'
+import { dice } from '../../testing/randomProblem.ts'
+import { type Instance, instanceOf } from '../instance.ts'
+import { Kernel } from '../kernel.ts'
+import { type Limits, solve } from '../solve.ts'
+import { waitsOf } from '../waits.ts'
 import { AlikeBound } from './alike.ts'
-import { type Instance, instanceOf } from './instance.ts'
-import { Kernel } from './kernel.ts'
-import { type Limits, solve } from './solve.ts'
-import { waitsOf } from './waits.ts'
 
 const CASES = 600
 
