@@ -1,7 +1,11 @@
 // Every stage of a job leads to what stands of it, or says that it has no sheet; in real Chromium, also without a network.
+import { existsSync } from 'node:fs'
+import { readFile } from 'node:fs/promises'
 import AxeBuilder from 'axe-core'
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, test } from 'vitest'
+import { newMeasures } from '../../server/app/measures.ts'
+import { localWork, threadRunner } from '../../server/work/localWork.ts'
 import { Writer } from '../../stores/testing/writer.ts'
 import { builtApp, device, openChromium, type ShopWithSample, type SIZES, shopWithSample } from './bench.ts'
 
@@ -13,7 +17,9 @@ const complaints: string[] = []
 beforeAll(async () => {
   app = await builtApp()
   browser = await openChromium()
-  shop = await shopWithSample(app.dir)
+  const worker = new URL('../../../dist/worker.js', import.meta.url)
+  expect(existsSync(worker), 'dist/worker.js: npm run build').toBe(true)
+  shop = await shopWithSample(app.dir, localWork(threadRunner({ worker, measures: newMeasures() })))
   const office = new Writer('office 2', 'J41', 'J. Tarn')
   office.now_ms = Date.now() - 60_000
   const value = { what: 'cluster float', of: 'length' as const, low: 0.0006, high: 0.0006, standing: 'seen' as const }
@@ -21,6 +27,7 @@ beforeAll(async () => {
     office.write('finding', { says: 'The howl comes from the worn washer.' }),
     office.write('part-in', { part: 'jack bearing A', pieces: 1, from: 'bearing factor' }),
     office.write('check-result', { check: 'cluster float', result: 'bad', values: [value] }),
+    office.write('setting-try', { connection: 'input setting', check: 'input float', tried: 'S1 + S2', result: 'bad' }),
   ])
 })
 afterAll(async () => {
@@ -43,7 +50,7 @@ const SHOWS: Readonly<Record<string, readonly string[]>> = {
   Inspect: ['The howl comes from the worn washer.', 'groove', '10.72 mm', 'out', 'Still unmeasured'],
   Decide: ['Renew (', 'worn hollow'],
   Kit: ['Rejected (', 'jack bearing A', '1 came in: J. Tarn', '£19', 'gear oil'],
-  Set: ['Tries: input setting', 'No try stands yet.', 'hot fit: jack bearing A and jackshaft', 'pack wanted', 'Source'],
+  Set: ['Tries: input setting', 'S1 + S2', 'hot fit: jack bearing A and jackshaft', 'pack wanted', 'Source'],
   Prove: ['cluster float', '0.6 mm', 'Not good', 'limit 0.05..0.10 mm', 'not made yet', 'air test'],
   'Hand over': ['0 of 11 checks good', 'matchmark export J41 -o J41.sealed', 'Job books', 'It has no sheet yet.'],
 }
@@ -104,3 +111,22 @@ test.each([
     expect(complaints).toEqual([])
   },
 )
+
+test('the job book is made by the shop from the record and kept on the device; without a network that is said', async () => {
+  const context = await device(browser, { size: 'laptop', person: 'M. Ashdown' })
+  const page = await context.newPage()
+  page.setDefaultTimeout(30_000)
+  await page.goto(`${shop.url}/job/J41/hand-over`)
+  const coming = page.waitForEvent('download')
+  await page.getByText('Make the job book from the record').click()
+  const book = await coming
+  expect(book.suggestedFilename()).toBe('job book J41.html')
+  const html = await readFile(await book.path(), 'utf8')
+  expect(html).toContain('As set and tightened')
+  expect(html).toContain('S1 + S2')
+  await page.getByText('Made: job book J41.html').waitFor()
+  await context.setOffline(true)
+  await page.getByText('Make the job book from the record').click()
+  await page.getByText('the shop is not reached now').waitFor()
+  await context.close()
+})

@@ -67,6 +67,11 @@ export const desk = {
   toStep: (what: string) => `To its step: ${what}`,
   book: 'Job book',
   bookWhy: 'The pages that lie ready in the shop, to print or to give along:',
+  bookMake: 'Make the job book from the record',
+  bookAlso: 'as it stands now, with tries, bolts and signatures; one page, kept with the downloads of this device',
+  bookMaking: 'The shop makes it …',
+  bookMade: (name: string) => `Made: ${name}`,
+  bookAway: 'The shop makes it, and the shop is not reached now.',
   sealed: 'The whole record, sealed',
   sealedWhy: 'Entries, unit and photos in one file that anyone can verify, written where the record is kept:',
   command: (job: string) =>

@@ -2,6 +2,7 @@
 import { isDone, looksIn } from '../../model/jobOnSheet.ts'
 import { Region } from '../../parts/Region.tsx'
 import { words } from '../../words/words.ts'
+import { MakeBook } from './MakeBook.tsx'
 import { goodChecks } from './Prove.tsx'
 import type { Stands } from './StageRoute.tsx'
 import css from './Stages.module.css'
@@ -25,6 +26,7 @@ export function HandOver({ job, worked }: Stands) {
         <p>
           {texts.bookWhy} <a href="/books">{words.home.book}</a>
         </p>
+        <MakeBook job={job.number} />
       </Region>
       <Region title={texts.sealed} place={30}>
         <p>{texts.sealedWhy}</p>
