@@ -245,7 +245,7 @@ test('bolts ticked stage by stage survive a reload, go into the signature, and a
   expect(await bolts(tablet).getByLabel('Wrench').inputValue()).toBe('click wrench')
   expect(await bolts(tablet).textContent()).toMatch(/small click wrench 5..25 N·m, not for this torque/)
 
-  await tablet.getByText('Sign, not counted').tap()
+  await tablet.getByText('Not counted', { exact: true }).tap()
   await tablet.getByLabel('Another reason').fill('The last stage was drawn up with the wrench of the next shop.')
   expect(await seriousFaults(tablet)).toEqual([])
   await tablet.getByText('This is why').tap()

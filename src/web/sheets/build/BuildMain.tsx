@@ -80,6 +80,7 @@ export function BuildMain(parts: Parts) {
       </div>
     </Region>
   )
+  const counted = <BoltsRegion {...{ worked, step, bolts, now_ms }} record={job.state.steps.get(step.step)} />
   const before = worked.steps.filter(({ number, step: id }) => number < step.number && !isDone(job.state.steps.get(id)))
   return (
     <>
@@ -117,6 +118,7 @@ export function BuildMain(parts: Parts) {
       )}
       {isWhy && <Why step={step} />}
       {isTightening && maps}
+      {isTightening && counted}
       <div className={css.drawn}>
         <div>
           {!step.isDrawn ? (
@@ -130,7 +132,7 @@ export function BuildMain(parts: Parts) {
         <Facts step={step} worked={worked} system={system} />
       </div>
       {!isTightening && maps}
-      <BoltsRegion {...{ worked, step, bolts, now_ms }} record={job.state.steps.get(step.step)} />
+      {!isTightening && counted}
       <CheckReadings {...parts} onTakeBack={onTakeBack} />
       {parts.trying && (
         <Tries
