@@ -80,7 +80,7 @@ export const looksIn = ({ state }: JobOnSheet): number => {
 
 /** How far the stages have come, by what stands in the journal. */
 export function stagesOf({ state }: JobOnSheet): Readonly<Partial<Record<Stage, StageState>>> {
-  const { unit, parts, readings, sequence, steps } = state
+  const { unit, parts, readings, sequence, steps, tries, checks } = state
   const all = [...parts.values()]
   const has = (is: boolean, isAll: boolean): StageState => (isAll ? 'done' : is ? 'in hand' : 'to come')
   const decided = all.filter(({ decision }) => decision).length
@@ -94,8 +94,14 @@ export function stagesOf({ state }: JobOnSheet): Readonly<Partial<Record<Stage, 
     ),
     inspect: has(readings.length > 0, false),
     decide: has(decided > 0, all.length > 0 && decided === all.length),
+    kit: has(
+      all.some((part) => part.in.length > 0),
+      false,
+    ),
+    set: has(tries.length > 0, false),
     sequence: has(sequence !== undefined, sequence !== undefined),
     build: has([...steps.values()].length > 0, ids.length > 0 && signed === ids.length),
+    prove: has(checks.length > 0, false),
   }
 }
 

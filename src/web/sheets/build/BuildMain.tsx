@@ -92,6 +92,7 @@ export function BuildMain(parts: Parts) {
       </div>
     </Region>
   )
+  const counted = <BoltsRegion {...{ worked, step, bolts, now_ms }} record={job.state.steps.get(step.step)} />
   const before = worked.steps.filter(({ number, step: id }) => number < step.number && !isDone(job.state.steps.get(id)))
   return (
     <>
@@ -99,7 +100,7 @@ export function BuildMain(parts: Parts) {
         <p className={css.count}>
           <span>
             {count.before} <b>{count.n}</b> {count.middle} <b>{count.of}</b>, {step.place}
-            {step.people > 1 && `, ${texts.people(step.people)}`}
+            {step.crew ? `, ${texts.forCrew(step.crew)}` : step.people > 1 && `, ${texts.people(step.people)}`}
           </span>
           <span className={css.state}>
             <Mark name={mark} size={20} />
@@ -130,6 +131,7 @@ export function BuildMain(parts: Parts) {
       <SecondPerson {...parts} />
       {isWhy && <Why step={step} />}
       {isTightening && maps}
+      {isTightening && counted}
       <div className={css.drawn}>
         <div>
           {!step.isDrawn ? (
@@ -154,7 +156,7 @@ export function BuildMain(parts: Parts) {
         <Facts step={step} worked={worked} system={system} />
       </div>
       {!isTightening && maps}
-      <BoltsRegion {...{ worked, step, bolts, now_ms }} record={job.state.steps.get(step.step)} />
+      {!isTightening && counted}
       <CheckReadings {...parts} onTakeBack={onTakeBack} />
       {parts.trying && (
         <Tries

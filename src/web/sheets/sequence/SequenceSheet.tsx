@@ -53,7 +53,7 @@ export function SequenceSheet({ job, worked, workedKey, system, isAnew, onAnew, 
         {
           kind: 'sequence-adopted',
           body: {
-            steps: steps.map(({ step: id, mode }) => ({ step: id, mode })),
+            steps: steps.map(({ step: id, mode, crew }) => ({ step: id, mode, ...(crew && { people: [...crew] }) })),
             ...(job.state.unit && { unit: job.state.unit.unit }),
             ...(standing && { from: standing.entry }),
             ...(plan.value && { value: [...plan.value] }),
@@ -285,7 +285,10 @@ function Row({ step, job, isChosen, onChoose, about }: OneRow) {
             </>
           )}
         </span>
-        <span className={css.place}>{step.place}</span>
+        <span className={css.place}>
+          {step.place}
+          {step.crew && `, ${words.build.forCrew(step.crew)}`}
+        </span>
         <span className={css.min}>{Math.round(step.usual_s / 60)}</span>
         <span className={css.reason}>
           {why ? `${why.side} ${why.number > 0 ? `${why.number}, ` : ''}${why.step}: ${why.says}` : texts.quickest}
