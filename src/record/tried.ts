@@ -1,5 +1,7 @@
 // What a job's entries have of tries and of counted bolts, for a book.
+
 import type { TightenedTold, Tried, TryTold } from '../job/model/tried.ts'
+import { hourOf } from '../journal/clock.ts'
 import type { Entry } from '../journal/entry.ts'
 import { type SettingTry, settingTries } from './settingTries.ts'
 import type { JobState } from './state.ts'
@@ -16,7 +18,7 @@ export function triedIn(entries: readonly Entry[], state: JobState): Tried {
         ({ step, person, at, tightened = [], uncounted }): TightenedTold => ({
           step,
           person,
-          ms: at.ms,
+          ms: hourOf(at),
           stages: tightened.map(({ torque: _, ...stage }) => stage),
           ...(uncounted !== undefined && { uncounted }),
         }),
@@ -51,7 +53,7 @@ function tryTold({
     result,
     ...(instrument !== undefined && { with: instrument }),
     person,
-    ms: at.ms,
-    ...(takenBack && { takenBack: { person: takenBack.person, ms: takenBack.at.ms } }),
+    ms: hourOf(at),
+    ...(takenBack && { takenBack: { person: takenBack.person, ms: hourOf(takenBack.at) } }),
   }
 }

@@ -1,6 +1,7 @@
 // A job as its entries have it, with what its sheets ask of it again and again.
 
 import type { Job } from '../../job/model/job.ts'
+import { hourOf } from '../../journal/clock.ts'
 import type { Entry } from '../../journal/entry.ts'
 import { fold } from '../../record/fold.ts'
 import { jobOf } from '../../record/jobOf.ts'
@@ -68,7 +69,7 @@ export const isDone = (step: StepState | undefined): boolean => step?.stands ===
 export function timesOf({ state }: JobOnSheet, step: string): StepTimes | undefined {
   const here = state.steps.get(step)
   if (!here) return undefined
-  const [started_ms, ended_ms] = [here.starts[0]?.at.ms, here.done[0]?.at.ms]
+  const [started_ms, ended_ms] = [here.starts[0], here.done[0]].map((fact) => fact && hourOf(fact.at))
   return { ...(started_ms !== undefined && { started_ms }), ...(ended_ms !== undefined && { ended_ms }) }
 }
 

@@ -1,5 +1,8 @@
 // The left of the Build sheet: what is done, drawn, set and proved, and what was said of it.
+
 import { useEffect, useMemo, useRef, useState } from 'react'
+import { hourOf } from '../../../journal/clock.ts'
+import type { At } from '../../../journal/entry.ts'
 import { gauge } from '../../../paper/drawings/gauge.ts'
 import { holeMap } from '../../../paper/drawings/holeMap.ts'
 import { metre } from '../../../quantity/constructors.ts'
@@ -410,10 +413,8 @@ function Size({ size, job, system, now_ms, onReadSize, onTakeBack }: SizeParts) 
   )
 }
 
-const by = (
-  said: { person: string; at: { ms: number }; by?: string | null; date?: string | null },
-  now_ms: number,
-): string => words.reading.by(said.by ?? said.person, said.date ?? sayWhen(said.at.ms, now_ms))
+const by = (said: { person: string; at: At; by?: string | null; date?: string | null }, now_ms: number): string =>
+  words.reading.by(said.by ?? said.person, said.date ?? sayWhen(hourOf(said.at), now_ms))
 
 /** Signatures, beginnings and what was taken back: nothing is rubbed out. */
 function SaidOfIt({ job, step, now_ms, onTakeBack, system }: Parts) {
@@ -442,9 +443,9 @@ function SaidOfIt({ job, step, now_ms, onTakeBack, system }: Parts) {
       )}
       {record?.stands === 'undone' && <p>{texts.undone}</p>}
       <ul className={css.said}>
-        {starts.map((fact) => line(fact, texts.started(fact.person, sayWhen(fact.at.ms, now_ms))))}
+        {starts.map((fact) => line(fact, texts.started(fact.person, sayWhen(hourOf(fact.at), now_ms))))}
         {signed.map((fact, index) =>
-          line(fact, (index === 0 ? texts.signed : texts.alsoSigned)(fact.person, sayWhen(fact.at.ms, now_ms))),
+          line(fact, (index === 0 ? texts.signed : texts.alsoSigned)(fact.person, sayWhen(hourOf(fact.at), now_ms))),
         )}
         {slips.map((slip) => (
           <li key={slip.entry} className={css.gone}>

@@ -1,5 +1,7 @@
 // The Sequence sheet: the steps in their order with their reasons, the points of no return, and the half section beside.
+
 import { type ReactNode, useMemo, useState } from 'react'
+import { hourOf } from '../../../journal/clock.ts'
 import { second } from '../../../quantity/constructors.ts'
 import { printQuantity, type System } from '../../../quantity/printQuantity.ts'
 import { hoursText } from '../../model/clocks.ts'
@@ -107,7 +109,7 @@ export function SequenceSheet({ job, worked, workedKey, system, isAnew, onAnew, 
           <p className={css.proof}>
             <b className="good">
               <Mark name="done" size={18} />
-              {texts.adopted(standing.person, sayWhen(standing.at.ms, Date.now()))}
+              {texts.adopted(standing.person, sayWhen(hourOf(standing.at), Date.now()))}
             </b>
           </p>
         )}

@@ -1,4 +1,5 @@
 // Inspect: every reading against its limits, what was found, what nobody has measured.
+import { hourOf } from '../../../journal/clock.ts'
 import type { ReadingRow } from '../../model/desk.ts'
 import { sayWhen } from '../../model/sayWhen.ts'
 import { Mark } from '../../parts/Mark.tsx'
@@ -19,7 +20,7 @@ export function Inspect({ job: { state }, worked: { desk } }: Stands) {
           <ul className={css.rows}>
             {state.findings.map(({ entry, says, person, at }) => (
               <li key={entry}>
-                {says} <span className="told">{words.reading.by(person, sayWhen(at.ms, now_ms))}</span>
+                {says} <span className="told">{words.reading.by(person, sayWhen(hourOf(at), now_ms))}</span>
               </li>
             ))}
           </ul>

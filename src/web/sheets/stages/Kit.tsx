@@ -1,4 +1,5 @@
 // Kit: one list of what to get and why, with what came in.
+import { hourOf } from '../../../journal/clock.ts'
 import { sayWhen } from '../../model/sayWhen.ts'
 import { Region } from '../../parts/Region.tsx'
 import { useNow } from '../../parts/useNow.ts'
@@ -38,7 +39,7 @@ export function Kit({ job: { state }, worked: { desk } }: Stands) {
                 {(part === undefined ? [] : (state.parts.get(part)?.in ?? [])).map(
                   ({ entry, person, at, pieces: came }) => (
                     <b key={entry} className={css.line}>
-                      {texts.cameIn(person, sayWhen(at.ms, now_ms), came)}
+                      {texts.cameIn(person, sayWhen(hourOf(at), now_ms), came)}
                     </b>
                   ),
                 )}

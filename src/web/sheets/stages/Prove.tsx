@@ -1,6 +1,7 @@
 // Prove: every check of the unit with its limit, and every result that stands.
 
 import { Link } from 'wouter'
+import { hourOf } from '../../../journal/clock.ts'
 import { figureText } from '../../../paper/figureText.ts'
 import { checksOf, type JobOnSheet } from '../../model/jobOnSheet.ts'
 import { sayWhen } from '../../model/sayWhen.ts'
@@ -49,7 +50,7 @@ export function Prove({ job, worked, system }: Stands) {
                       {words.reading.answers[result]}
                     </b>
                     <span className={`told ${css.line}`}>
-                      {[instrument, words.reading.by(person, sayWhen(at.ms, now_ms))].filter(Boolean).join(', ')}
+                      {[instrument, words.reading.by(person, sayWhen(hourOf(at), now_ms))].filter(Boolean).join(', ')}
                     </span>
                   </span>
                 ))}

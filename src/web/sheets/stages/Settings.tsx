@@ -1,4 +1,5 @@
 // Set: every setting with its sources, and what its tries read.
+import { hourOf } from '../../../journal/clock.ts'
 import { sayWhen } from '../../model/sayWhen.ts'
 import { triesView } from '../../model/tries.ts'
 import { ActionLink } from '../../parts/Action.tsx'
@@ -34,7 +35,7 @@ export function Settings({ job, worked, system }: Stands) {
                         <span>
                           <b>{words.tries.number(row.made.number)}</b>
                           <span className={`told ${css.line}`}>
-                            {words.reading.by(row.made.person, sayWhen(row.made.at.ms, now_ms))}
+                            {words.reading.by(row.made.person, sayWhen(hourOf(row.made.at), now_ms))}
                           </span>
                         </span>
                         <span>{row.fitted}</span>
