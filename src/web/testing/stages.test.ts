@@ -51,7 +51,7 @@ const SHOWS: Readonly<Record<string, readonly string[]>> = {
   Decide: ['Renew (', 'worn hollow'],
   Kit: ['Rejected (', 'jack bearing A', '1 came in: J. Tarn', '£19', 'gear oil'],
   Set: ['Tries: input setting', 'S1 + S2', 'hot fit: jack bearing A and jackshaft', 'pack wanted', 'Source'],
-  Prove: ['cluster float', '0.6 mm', 'Not good', 'limit 0.05..0.10 mm', 'not made yet', 'air test'],
+  Prove: ['cluster float', '0.6 mm', 'Not good', 'limit 0.05 to 0.10 mm', 'not made yet', 'air test'],
   'Hand over': ['0 of 11 checks good', 'matchmark export J41 -o J41.sealed', 'Job books', 'It has no sheet yet.'],
 }
 
