@@ -148,4 +148,24 @@ export const LATER_KEYS: readonly { readonly hash: string; readonly entry: Entry
       },
     },
   },
+  {
+    hash: '733da60c56c595bef56087ab98a46e6c11766e3e6fde022d8e44447adede1885',
+    entry: {
+      id: '6a1d3f05-52bb-4e2f-8c8d-3a7f9ba1d2e5',
+      stream: 'J41',
+      v: 1,
+      person: 'J. Tarn',
+      device: 'bench tablet 3',
+      seq: 5,
+      prev: '663483d4cf29333283afc4872ca66bb9e6d56e27f72983f761ea348d6862a621',
+      at: {
+        ms: 4070908801000,
+        n: 0,
+      },
+      kind: 'job-opened',
+      body: {
+        plant: { room: { low: 292.15, high: 292.15, standing: 'told' }, instruments: [], wrenches: [] },
+      },
+    },
+  },
 ]
