@@ -1,65 +1,21 @@
 // The app in real Chromium against the real server: the sample job built at the sizes of a shop's devices.
-import type { Browser, BrowserContext, Locator, Page } from 'playwright-core'
+import type { Locator, Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest'
-import type { Entry } from '../../journal/entry.ts'
-import type { Journal } from '../../journal/journal.ts'
-import { fold } from '../../record/fold.ts'
 import { Writer } from '../../stores/testing/writer.ts'
-import { builtApp, device, openChromium, type ShopWithSample, type SIZES, shopWithSample } from './bench.ts'
+import { AtBench, isInStep, main } from './atBench.ts'
+import type { SIZES } from './bench.ts'
 import { looksWell } from './looksWell.ts'
 
-let app: Awaited<ReturnType<typeof builtApp>>
-let browser: Browser
-let shop: ShopWithSample
-let opened: BrowserContext[] = []
-const complaints: string[] = []
+const bench = new AtBench()
+beforeAll(() => bench.open())
+afterAll(() => bench.close())
+beforeEach(() => bench.begin())
+afterEach(() => bench.end())
 
-beforeAll(async () => {
-  app = await builtApp()
-  browser = await openChromium()
-})
-afterAll(async () => {
-  await browser?.close()
-  app?.remove()
-})
-beforeEach(async () => {
-  shop = await shopWithSample(app.dir)
-  complaints.length = 0
-})
-afterEach(async () => {
-  await Promise.all(opened.map((context) => context.close()))
-  opened = []
-  await shop.close()
-  expect(complaints).toEqual([])
-})
-
-async function at(size: keyof typeof SIZES, person: string, scheme: 'light' | 'dark' = 'light'): Promise<Page> {
-  const context = await device(browser, { size, person, scheme })
-  opened.push(context)
-  const page = await context.newPage()
-  page.setDefaultTimeout(15_000)
-  page.on('pageerror', ({ message }) => complaints.push(message))
-  page.on('console', (message) => {
-    const isNetwork = /ERR_INTERNET_DISCONNECTED|Failed to load resource|ERR_NETWORK/.test(message.text())
-    if (message.type() === 'error' && !isNetwork) complaints.push(message.text())
-  })
-  return page
-}
-
-async function state(journal: Journal) {
-  const entries: Entry[] = []
-  let after = 0
-  for (;;) {
-    const part = await journal.read('J41', { after })
-    if (part.entries.length === 0) break
-    entries.push(...part.entries.map(({ entry }) => entry))
-    after = part.position
-  }
-  return fold('J41', entries).state
-}
+const at = (size: keyof typeof SIZES, person: string, scheme: 'light' | 'dark' = 'light') =>
+  bench.page({ size, person, scheme })
 
 const says = async (what: Locator): Promise<string> => (await what.textContent()) ?? ''
-const main = (page: Page) => page.locator('#main-action button, #main-action a').first()
 const count = async (page: Page) =>
   Number(((await says(page.locator('h1').locator('xpath=..'))).match(/Step (\d+)/) ?? [])[1])
 
@@ -160,7 +116,7 @@ async function doStep(page: Page, hand: Hand): Promise<void> {
 }
 
 async function open(page: Page): Promise<void> {
-  await page.goto(shop.url)
+  await page.goto(bench.shop.url)
   await page.getByText('Open J41').click()
 }
 
@@ -169,8 +125,6 @@ async function adopt(page: Page): Promise<void> {
   await page.getByText('Go on: step 1').click()
   await page.getByText('Sign step 1').waitFor()
 }
-
-const isInStep = (page: Page) => page.getByRole('region', { name: 'Title block' }).getByText('in step', { exact: true })
 
 test('a tablet by touch: built with the network cut half way until the end, then back, while a second browser signs other steps', async () => {
   const tablet = await at('tablet', 'M. Ashdown')
@@ -181,7 +135,7 @@ test('a tablet by touch: built with the network cut half way until the end, then
   await isInStep(tablet).waitFor()
 
   const laptop = await at('laptop', 'J. Tarn')
-  await laptop.goto(`${shop.url}/job/J41/build/${encodeURIComponent('bend the output tab')}`)
+  await laptop.goto(bench.stepUrl('bend the output tab'))
   await main(laptop).waitFor()
 
   await tablet.evaluate(() => navigator.serviceWorker.ready.then(() => undefined))
@@ -194,7 +148,7 @@ test('a tablet by touch: built with the network cut half way until the end, then
   // The other one works meanwhile: three steps of his own and one that both will sign.
   const other = keys(laptop)
   for (const step of ['bend the output tab', 'drain plug', 'bend the jack tab', 'dipstick']) {
-    await laptop.goto(`${shop.url}/job/J41/build/${encodeURIComponent(step)}`)
+    await laptop.goto(bench.stepUrl(step))
     await main(laptop).waitFor()
     await doStep(laptop, other)
   }
@@ -206,12 +160,12 @@ test('a tablet by touch: built with the network cut half way until the end, then
   }
   const here = await says(tablet.getByRole('region', { name: 'Title block' }).getByText(/^\d+ here$/))
   expect(Number(here.split(' ')[0])).toBeGreaterThanOrEqual(40)
-  const before = await state(shop.journal)
+  const before = await bench.state()
   expect(before.steps.get('oil')).toBeUndefined()
 
   await tablet.context().setOffline(false)
   await isInStep(tablet).waitFor()
-  const after = await state(shop.journal)
+  const after = await bench.state()
   const ids = after.sequence?.steps.map(({ step }) => step) ?? []
   expect(ids).toHaveLength(80)
   expect(ids.filter((id) => after.steps.get(id)?.stands !== 'done')).toEqual([])
@@ -226,13 +180,13 @@ test('a tablet by touch: built with the network cut half way until the end, then
   ).toContain('drain plug')
 
   // The other browser has it all too, and shows what both signed.
-  await laptop.goto(`${shop.url}/job/J41/build/${encodeURIComponent('drain plug')}`)
+  await laptop.goto(bench.stepUrl('drain plug'))
   await laptop.getByText('Two people signed this step').waitFor()
 })
 
 test('a telephone by keyboard alone: every step signed', async () => {
   const phone = await at('phone', 'J. Tarn')
-  await phone.goto(shop.url)
+  await phone.goto(bench.shop.url)
   await phone.getByText('Open J41').waitFor()
   // Nothing but Tab and Enter to get there.
   await tabTo(phone, /Open J41/)
@@ -250,7 +204,7 @@ test('a telephone by keyboard alone: every step signed', async () => {
     await doStep(phone, hand)
   expect(await says(main(phone))).toMatch(/All steps are signed/)
   await isInStep(phone).waitFor()
-  const { steps, sequence } = await state(shop.journal)
+  const { steps, sequence } = await bench.state()
   expect(sequence?.steps.filter(({ step }) => steps.get(step)?.stands !== 'done')).toEqual([])
 })
 
@@ -272,7 +226,7 @@ test('a reading: echoed in both systems, judged while it is typed, kept over a r
   await open(page)
   await page.getByText('Adopt it').click()
   await page.getByText('Go on: step 1').waitFor()
-  await page.goto(`${shop.url}/job/J41/build/${encodeURIComponent('jack float')}`)
+  await page.goto(bench.stepUrl('jack float'))
   const field = page.locator('#reading')
   await field.fill('.0043 in')
   await expect.poll(() => page.locator('#reading-echo').textContent()).toMatch(/0\.109 mm\s*4\.3 thou\s*within/)
@@ -288,13 +242,13 @@ test('a reading: echoed in both systems, judged while it is typed, kept over a r
   await field.fill('0.11')
   await field.press('Enter')
   await page.getByText('Take back').first().waitFor({ state: 'detached' })
-  await page.goto(`${shop.url}/job/J41/build/${encodeURIComponent('jack float')}`)
+  await page.goto(bench.stepUrl('jack float'))
   await page.getByRole('region', { name: 'Readings' }).getByRole('listitem').filter({ hasText: '0.11 mm' }).waitFor()
-  const { checks } = await state(shop.journal)
+  const { checks } = await bench.state()
   expect(checks.map(({ result }) => result)).toEqual(['bad', 'good'])
   await page.getByRole('region', { name: 'Readings' }).getByText('Take back').first().click()
   await page.getByText(/0\.229 mm: taken back by M\. Ashdown/).waitFor()
-  await expect.poll(async () => (await state(shop.journal)).checks.map(({ result }) => result)).toEqual(['good'])
+  await expect.poll(async () => (await bench.state()).checks.map(({ result }) => result)).toEqual(['good'])
 })
 
 test('the sequence changed under somebody’s feet is shown', async () => {
@@ -302,13 +256,13 @@ test('the sequence changed under somebody’s feet is shown', async () => {
   await open(page)
   await adopt(page)
   await isInStep(page).waitFor()
-  const { sequence } = await state(shop.journal)
+  const { sequence } = await bench.state()
   const steps = [...(sequence?.steps ?? [])]
   const [first, second] = steps
   if (!first || !second || !sequence) throw new Error('assert: a sequence was adopted')
   const office = new Writer('another office', 'J41', 'J. Tarn')
   office.now_ms = Date.now()
-  await shop.journal.put([
+  await bench.shop.journal.put([
     office.write('sequence-adopted', { steps: [second, first, ...steps.slice(2)], from: sequence.entry }),
   ])
   await page.getByText('The sequence was changed by J. Tarn').waitFor()
@@ -330,8 +284,8 @@ test('worked out anew from what stands: the rest is planned, and whoever has ado
   await page.getByText('Go on: step 1').click()
   await page.getByText('Step 1 of').waitFor()
   expect(await page.getByText('The sequence was changed').count()).toBe(0)
-  await expect.poll(async () => (await state(shop.journal)).sequences.length).toBe(2)
-  const { sequence, looks, steps } = await state(shop.journal)
+  await expect.poll(async () => (await bench.state()).sequences.length).toBe(2)
+  const { sequence, looks, steps } = await bench.state()
   expect((sequence?.steps.length ?? 0) + steps.size).toBe(80)
   expect(looks).toEqual([])
 })
@@ -348,7 +302,7 @@ test('what the device cannot keep is told, and nothing goes on', async () => {
   await finger(page).main()
   await page.getByRole('alert').getByText('It could not be kept').waitFor()
   expect(await count(page)).toBe(1)
-  expect((await state(shop.journal)).steps.size).toBe(0)
+  expect((await bench.state()).steps.size).toBe(0)
 })
 
 test.each([
@@ -356,7 +310,7 @@ test.each([
   ['phone', 'dark'],
 ] as const)('axe finds nothing serious on a %s in the %s', async (size, scheme) => {
   const page = await at(size, 'M. Ashdown', scheme)
-  await page.goto(shop.url)
+  await page.goto(bench.shop.url)
   await page.getByText('Open J41').waitFor()
   await looksWell(page)
   await page.getByText('Open J41').tap()
@@ -365,11 +319,11 @@ test.each([
   await adopt(page)
   await page.locator('figure svg').first().waitFor()
   await looksWell(page)
-  await page.goto(`${shop.url}/job/J41/build/${encodeURIComponent('jack float')}`)
+  await page.goto(bench.stepUrl('jack float'))
   await page.getByText('Type the reading first').waitFor()
   await page.locator('figure svg').first().waitFor()
   await looksWell(page)
-  await page.goto(`${shop.url}/device`)
+  await page.goto(`${bench.shop.url}/device`)
   await page.getByText('At the bench: M. Ashdown').waitFor()
   await looksWell(page)
 })

@@ -1,4 +1,4 @@
-// What tests of photos and second persons share: a shop, devices in it, the sample job with its sequence adopted, a picture.
+// What tests of the app share: a shop, devices in it, the sample job with its sequence adopted, a picture.
 import { createHash } from 'node:crypto'
 import type { Browser, BrowserContext, Locator, Page } from 'playwright-core'
 import sharp from 'sharp'
@@ -73,15 +73,18 @@ export class AtBench {
     await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined))
   }
 
-  async state() {
+  /** What the shop has of the job. */
+  async entries(): Promise<readonly Entry[]> {
     const entries: Entry[] = []
     for (let after = 0; ; ) {
       const part = await this.shop.journal.read('J41', { after })
-      if (part.entries.length === 0) return fold('J41', entries).state
+      if (part.entries.length === 0) return entries
       entries.push(...part.entries.map(({ entry }) => entry))
       after = part.position
     }
   }
+
+  state = async () => fold('J41', await this.entries()).state
 }
 
 export const main = (page: Page): Locator => page.locator('#main-action button, #main-action a').first()

@@ -1,78 +1,36 @@
 // Settings tried until they are right, and bolts counted into the record, in real Chromium: by touch, by keyboard, with the network cut and after a reload.
 import AxeBuilder from 'axe-core'
-import type { Browser, BrowserContext, Page } from 'playwright-core'
+import type { Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest'
-import type { Entry } from '../../journal/entry.ts'
-import { fold } from '../../record/fold.ts'
 import { settingTries } from '../../record/settingTries.ts'
 import { Writer } from '../../stores/testing/writer.ts'
-import { builtApp, device, openChromium, type ShopWithSample, type SIZES, shopWithSample } from './bench.ts'
+import { AtBench, isInStep, main } from './atBench.ts'
+import type { SIZES } from './bench.ts'
 
-let app: Awaited<ReturnType<typeof builtApp>>
-let browser: Browser
-let shop: ShopWithSample
-let opened: BrowserContext[] = []
-const complaints: string[] = []
+const bench = new AtBench()
+beforeAll(() => bench.open())
+afterAll(() => bench.close())
+beforeEach(() => bench.begin())
+afterEach(() => bench.end())
 
-beforeAll(async () => {
-  app = await builtApp()
-  browser = await openChromium()
-})
-afterAll(async () => {
-  await browser?.close()
-  app?.remove()
-})
-beforeEach(async () => {
-  shop = await shopWithSample(app.dir)
-  complaints.length = 0
-})
-afterEach(async () => {
-  await Promise.all(opened.map((context) => context.close()))
-  opened = []
-  await shop.close()
-  expect(complaints).toEqual([])
-})
+const at = (size: keyof typeof SIZES, person: string) => bench.page({ size, person })
+const tries = async () => settingTries(await bench.entries(), await bench.state())
 
-async function at(size: keyof typeof SIZES, person: string): Promise<Page> {
-  const context = await device(browser, { size, person })
-  opened.push(context)
-  const page = await context.newPage()
-  page.setDefaultTimeout(15_000)
-  page.on('pageerror', ({ message }) => complaints.push(message))
-  return page
-}
-
-async function entriesOf(): Promise<readonly Entry[]> {
-  const entries: Entry[] = []
-  let after = 0
-  for (;;) {
-    const part = await shop.journal.read('J41', { after })
-    if (part.entries.length === 0) return entries
-    entries.push(...part.entries.map(({ entry }) => entry))
-    after = part.position
-  }
-}
-const state = async () => fold('J41', await entriesOf()).state
-const tries = async () => settingTries(await entriesOf(), await state())
-
-const main = (page: Page) => page.locator('#main-action button, #main-action a').first()
 const region = (page: Page) => page.getByRole('region', { name: 'Tries' })
-const isInStep = (page: Page) => page.getByRole('region', { name: 'Title block' }).getByText('in step', { exact: true })
-const stepPath = (step: string) => `${shop.url}/job/J41/build/${encodeURIComponent(step)}`
 
 /** The sequence is adopted on the page, and another hand has signed all that comes before a step. */
 async function builtUpTo(page: Page, step: string): Promise<void> {
-  await page.goto(`${shop.url}/job/J41/sequence`)
+  await page.goto(`${bench.shop.url}/job/J41/sequence`)
   await page.getByText('Adopt it').click()
   await page.getByText('Go on: step 1').waitFor()
   await isInStep(page).waitFor()
-  const { sequence } = await state()
+  const { sequence } = await bench.state()
   const ids = sequence!.steps.map((one) => one.step)
   const other = new Writer('laptop in the office', 'J41', 'J. Tarn')
   other.now_ms = Date.now() - 600_000
   const before = ids.slice(0, ids.indexOf(step))
-  await shop.journal.put(before.map((id) => other.write('step-signed', { step: id, sequence: sequence!.entry })))
-  await page.goto(stepPath(step))
+  await bench.shop.journal.put(before.map((id) => other.write('step-signed', { step: id, sequence: sequence!.entry })))
+  await page.goto(bench.stepUrl(step))
   await main(page).waitFor()
   await page.getByText('Not signed before it').waitFor({ state: 'detached' })
 }
@@ -141,7 +99,7 @@ test('by touch, the network cut: a try that is out, what comes off, the pack tha
     .waitFor()
   await main(tablet).tap()
   await tablet.waitForURL((url) => !url.pathname.endsWith('input%20float'))
-  await tablet.goto(stepPath('input float'))
+  await tablet.goto(bench.stepUrl('input float'))
   await region(tablet).getByText('Within: no other try is wanted.').waitFor()
 
   await tablet.context().setOffline(false)
@@ -150,12 +108,12 @@ test('by touch, the network cut: a try that is out, what comes off, the pack tha
     { number: 1, of: 'input setting', check: 'input float', shims: ['S1', 'S2'], result: 'bad', person: 'Ada' },
     { number: 2, shims: ['S1', 'S4'], pack: { low: 0.000684 }, result: 'good' },
   ])
-  const now = await state()
+  const now = await bench.state()
   expect(now.steps.get('keep plate')).toMatchObject({ stands: 'done', done: [{ person: 'Ada' }] })
   expect(now.steps.get('input float')).toMatchObject({ stands: 'done' })
   // Whoever looks from elsewhere sees both tries and what came off between.
   const laptop = await at('laptop', 'J. Tarn')
-  await laptop.goto(stepPath('input float'))
+  await laptop.goto(bench.stepUrl('input float'))
   await region(laptop).getByText('Try 2').first().waitFor()
   expect(await region(laptop).textContent()).toMatch(/Try 1.*Off again.*Try 2/s)
 })
@@ -203,7 +161,7 @@ test('by keyboard on a telephone: two equal readings after a move ask to be seat
     [1, undefined],
     [2, 'Ben'],
   ])
-  expect((await state()).checks).toHaveLength(1)
+  expect((await bench.state()).checks).toHaveLength(1)
 })
 
 test('what is set by other means is tried as the person says: a nut by its turn', async () => {
@@ -258,7 +216,7 @@ test('bolts ticked stage by stage survive a reload, go into the signature, and a
   if (await asked.isVisible()) await tablet.getByText('Y: sign it').tap()
   await tablet.waitForURL((url) => !url.pathname.endsWith('joint%20bolts'))
   await isInStep(tablet).waitFor()
-  expect((await state()).steps.get('joint bolts')?.done[0]).toMatchObject({
+  expect((await bench.state()).steps.get('joint bolts')?.done[0]).toMatchObject({
     tightened: [
       { stage: 1, count: 12, of: 12, torque: { high: 25 }, with: 'click wrench' },
       { stage: 2, count: 2, of: 12, torque: { high: 45 } },
@@ -267,7 +225,7 @@ test('bolts ticked stage by stage survive a reload, go into the signature, and a
     uncounted: 'The last stage was drawn up with the wrench of the next shop.',
   })
   const laptop = await at('laptop', 'J. Tarn')
-  await laptop.goto(stepPath('joint bolts'))
+  await laptop.goto(bench.stepUrl('joint bolts'))
   await bolts(laptop)
     .getByText(/^12 of 12 at stage 1, all to 25 N·m.*; with click wrench$/)
     .waitFor()
@@ -279,20 +237,22 @@ test('a sequence planned for two keeps who does which step, and both sheets say 
   const office = new Writer('office 2', 'J41', 'J. Tarn')
   office.now_ms = Date.now() - 60_000
   const crew = ['Ada', 'Ben'].map((name) => ({ name, skills: [] }))
-  await shop.journal.put([office.write('job-opened', { plant: { people: 2, crew, instruments: [], wrenches: [] } })])
+  await bench.shop.journal.put([
+    office.write('job-opened', { plant: { people: 2, crew, instruments: [], wrenches: [] } }),
+  ])
   const laptop = await at('laptop', 'Ada')
   laptop.setDefaultTimeout(90_000)
-  await laptop.goto(`${shop.url}/job/J41/sequence`)
+  await laptop.goto(`${bench.shop.url}/job/J41/sequence`)
   await laptop.getByText('Adopt it').click()
   await laptop.getByText('Go on: step 1').waitFor()
   await isInStep(laptop).waitFor()
-  const { sequence } = await state()
+  const { sequence } = await bench.state()
   expect(new Set(sequence!.steps.flatMap(({ people = [] }) => people))).toEqual(new Set(['Ada', 'Ben']))
   const [first] = sequence!.steps
   const said = `for ${first!.people!.join(' and ')}`
   expect(
     await laptop.getByRole('list', { name: 'Steps in their order' }).locator('li').first().textContent(),
   ).toContain(said)
-  await laptop.goto(stepPath(first!.step))
+  await laptop.goto(bench.stepUrl(first!.step))
   await laptop.locator('main').getByText(said).first().waitFor()
 }, 200_000)
