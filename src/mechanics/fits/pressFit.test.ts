@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { megapascal, micrometre, mm } from '../../quantity/constructors.ts'
-import { materialOf } from '../materials.ts'
+import { MATERIALS, materialOf } from '../materials.ts'
 import { pressFit } from './pressFit.ts'
 
 const plain = {
@@ -37,6 +37,36 @@ test('an unknown hub is taken at its worst: brittle and as weak as the weakest i
   const unknown = pressFit({ ...plain, hub: 'something cast' })
   expect(unknown.hub.use.high).toBeGreaterThan(known.hub.use.high)
   expect(unknown.stop.load).toBeLessThan(known.stop.load)
+})
+
+test('an unknown hub or shaft is stopped no later and used no less than any material held here, thick or thin, hollow or solid', () => {
+  for (const hubOutside of [mm(54), mm(65), mm(90), mm(200)]) {
+    for (const shaftBore of [mm(0), mm(20), mm(45)]) {
+      const at = (part: 'hub' | 'shaft', named: string) =>
+        pressFit({ ...plain, hubOutside, shaftBore, interference: micrometre(60), [part]: named })
+      for (const part of ['hub', 'shaft'] as const) {
+        const unknown = at(part, 'unknown')
+        for (const { name } of MATERIALS) {
+          const known = at(part, name)
+          expect(unknown.stop.load, `${part} ${name}`).toBeLessThanOrEqual(known.stop.load * (1 + 1e-9))
+          expect(unknown[part].use.high, `${part} ${name}`).toBeGreaterThanOrEqual(known[part].use.high * (1 - 1e-9))
+        }
+      }
+    }
+  }
+})
+
+test('a brittle shaft that is only squeezed is not said to be under tension', () => {
+  expect(pressFit({ ...plain, shaft: 'grey iron' }).shaft.rule).toBe('von Mises stress against tensile strength')
+})
+
+test('a part that is sound with less in hand than the stop load keeps is said to be so', () => {
+  const iron = { ...plain, hub: 'grey iron' }
+  const near = pressFit(iron)
+  expect(near.hub.staysSound).toBe('yes')
+  expect(near.hub.use.high).toBeGreaterThan(0.5)
+  expect(near.cautions.join(' ')).toContain('The hub stands it, but up to 87 % of its strength is used')
+  expect(pressFit({ ...iron, interference: micrometre(15) }).cautions.join(' ')).not.toContain('stands it, but')
 })
 
 test('the stop load comes from the lowest friction, so unknown friction stops sooner than a known one', () => {
