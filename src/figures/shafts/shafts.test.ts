@@ -11,3 +11,14 @@ test('a shaft that is oval but not bent has no high side to straighten', async (
   expect(await namesOf('10, 0, -10, 0, 10, 0, -10, 0 µm')).not.toContain(high)
   expect(await namesOf('20, 10, -10, -25, -12, 9 µm')).toContain(high)
 })
+
+test('a ring that flies is told of wherever its thrust is asked', async () => {
+  for (const asked of [
+    ['ring-thrust', 'diameter=40 mm', 'depth=1.25 mm', 'strength=200 MPa', 'factor=1', 'safety=2'],
+    ['groove-thrust', 'diameter=40 mm', 'groove-diameter=37.5 mm'],
+  ]) {
+    const { out } = await say(['figure', ...asked])
+    expect(out).toContain('A ring under spring or end load flies')
+    expect(out.replace(/\s+/g, ' ')).toContain('A chamfer or a radius on the part that pushes')
+  }
+})
