@@ -81,6 +81,17 @@ test('a hollow shaft is worked harder at its bore than a solid one, twice as har
   expect(drilled.hoop.low / solid.hoop.low).toBeCloseTo(2, 2)
 })
 
+test('a stop load below the least that the fit can need says that it surely comes before the part is home', () => {
+  const surely = 'even at the loosest sizes'
+  const { stop, pressLoad, cautions } = pressFit({ ...plain, hub: 'grey iron', interference: micrometre(200) })
+  expect(stop.load).toBeLessThan(pressLoad.low)
+  expect(cautions.join(' ')).toContain(surely)
+  const may = pressFit({ ...plain, hub: 'grey iron', friction: 'unknown' })
+  expect(may.stop.load).toBeGreaterThan(may.pressLoad.low)
+  expect(may.cautions.join(' ')).toContain('may come before')
+  expect(may.cautions.join(' ')).not.toContain(surely)
+})
+
 test('loose ends of half-known sizes grip nothing, and it says so', () => {
   const fit = pressFit({ ...plain, interference: { low: micrometre(-5), high: micrometre(20) } })
   expect(fit.pressure.low).toBe(0)

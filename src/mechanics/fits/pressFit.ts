@@ -145,7 +145,7 @@ export function pressFit(input: PressFitInput): PressFit {
     pushOffLoad: pressLoad,
     slipTorque: spread({ pressLoad }, (exact) => newtonMetre((exact.pressLoad * jointDiameter) / 2)),
     stop,
-    cautions: [...warnings({ measured, hub, hubPart, shaftPart, stop }), ...CAUTIONS],
+    cautions: [...warnings({ measured, hub, hubPart, shaftPart, pressLoad, stop }), ...CAUTIONS],
     source: `thick cylinders after Lamé; hub: ${hub.source}; shaft: ${shaft.source}`,
   }
 }
@@ -257,12 +257,14 @@ function warnings({
   hub,
   hubPart,
   shaftPart,
+  pressLoad,
   stop,
 }: {
   readonly measured: Range<Metre>
   readonly hub: Material
   readonly hubPart: PartStress
   readonly shaftPart: PartStress
+  readonly pressLoad: Range<Newton>
   readonly stop: PressFit['stop']
 }): string[] {
   const said: string[] = []
@@ -280,7 +282,11 @@ function warnings({
   }
   if (hub.brittle) said.push('A brittle hub cracks without warning: warm it and drop it on rather than press it.')
   if (!(measured.low > 0)) said.push('At the loosest sizes nothing grips: measure closer.')
-  if (stop.isInsideExpected) {
+  if (stop.load < pressLoad.low) {
+    said.push(
+      'The stop load comes before the part is home, even at the loosest sizes: do not press it. Fit it warm, or take less interference.',
+    )
+  } else if (stop.isInsideExpected) {
     said.push('The stop load may come before the part is home. Then take it off, find the friction, or fit it warm.')
   }
   return said
