@@ -42,6 +42,13 @@ test('refuses a room outside and a slip of an inch', () => {
   expect(() => chillToDropIn({ ...bush, slip: inch(1) })).toThrow('the wanted slip')
 })
 
+test('no slip at all is not said to drop in, to the last bit', () => {
+  for (const interference of [10, 13, 17, 20, 23]) {
+    const none = chillToDropIn({ ...bush, interference: micrometre(interference), slip: mm(0) })
+    expect(none.dropsIn, `${interference}`).toBe('not known')
+  }
+})
+
 test('a slip that is left but less than wanted is said to be little', () => {
   const little = chillToDropIn({ ...bush, interference: micrometre(70) })
   expect([little.dropsIn, little.hasWantedSlip]).toEqual(['yes', false])

@@ -79,7 +79,7 @@ export function chillToDropIn({
     coldest,
     ...(innerAt < room && innerLongest !== undefined ? { innerLongest } : {}),
     slip: left,
-    dropsIn: left.low > 0 ? 'yes' : left.high <= 0 ? 'no' : 'not known',
+    dropsIn: left.low > 1e-9 ? 'yes' : left.high <= 0 ? 'no' : 'not known',
     hasWantedSlip,
     cautions: [
       ...(left.low > 0 && !hasWantedSlip ? [LITTLE_SLIP] : []),

@@ -121,7 +121,7 @@ export function dropOn({
       ...(outerAt > room && outerLongest !== undefined ? { outerLongest } : {}),
       ...(innerAt < room && innerLongest !== undefined ? { innerLongest } : {}),
       slip: left,
-      dropsOn: left.low > 0 ? 'yes' : left.high <= 0 ? 'no' : 'not known',
+      dropsOn: left.low > 1e-9 ? 'yes' : left.high <= 0 ? 'no' : 'not known',
       hasWantedSlip: left.low >= wantedSlip - 1e-9,
     }
   }

@@ -92,6 +92,14 @@ test('a stop load below the least that the fit can need says that it surely come
   expect(may.cautions.join(' ')).not.toContain(surely)
 })
 
+test('a hardened ring stretched further than its makers do is said to tire and crack, though it does not yield', () => {
+  const ring = { ...plain, hub: 'bearing steel', hubOutside: mm(60) }
+  const tight = pressFit({ ...ring, interference: micrometre(150) })
+  expect(tight.hub.staysSound).toBe('yes')
+  expect(tight.cautions.join(' ')).toContain('A hardened ring stretched beyond about 170 MPa (25 ksi)')
+  expect(pressFit({ ...ring, interference: micrometre(30) }).cautions.join(' ')).not.toContain('hardened ring')
+})
+
 test('loose ends of half-known sizes grip nothing, and it says so', () => {
   const fit = pressFit({ ...plain, interference: { low: micrometre(-5), high: micrometre(20) } })
   expect(fit.pressure.low).toBe(0)

@@ -1,5 +1,5 @@
 import { Problem } from '../../problem/problem.ts'
-import { metre, newton, newtonMetre, pascal } from '../../quantity/constructors.ts'
+import { megapascal, metre, newton, newtonMetre, pascal } from '../../quantity/constructors.ts'
 import type { Metre, Newton, NewtonMetre, Pascal } from '../../quantity/quantity.ts'
 import { requireAboveZero, requireWithin, shown } from '../limits.ts'
 import { isUnknown, type Material, type MaterialName, materialOf } from '../materials.ts'
@@ -64,6 +64,9 @@ export interface PressFit {
 const HELD_BACK_DUCTILE = 1.25
 const HELD_BACK_BRITTLE = 2
 const PAST_EXPECTED = 1.25
+
+// Hoop tension of a hardened bearing ring past which it tires early; NASA work on interference fits and life (Zaretsky), from memory.
+const HARDENED_RING_TENSION = megapascal(172)
 
 const CAUTIONS = [
   'Shield the work; stand aside, never with the face level with the joint; nobody else near. 29 CFR 1910.212.',
@@ -281,6 +284,11 @@ function warnings({
     }
   }
   if (hub.brittle) said.push('A brittle hub cracks without warning: warm it and drop it on rather than press it.')
+  if (hub.name === 'bearing steel' && hubPart.hoop.high > HARDENED_RING_TENSION) {
+    said.push(
+      'A hardened ring stretched beyond about 170 MPa (25 ksi) tires early and may crack from a nick, long before it yields: take the fit that its maker gives.',
+    )
+  }
   if (!(measured.low > 0)) said.push('At the loosest sizes nothing grips: measure closer.')
   if (stop.load < pressLoad.low) {
     said.push(
