@@ -23,3 +23,25 @@ test('each leg is told in the unit of a plate as well', async () => {
   ])
   expect(out).toMatch(/leg a: its plate has to say at least: +707\.1 kg/)
 })
+
+test('two eyes, or two parts, of one name are both told', async () => {
+  const legs = await say([
+    ...['figure', 'sling-legs', 'mass=1000 kg', 'along=0 mm', 'across=0 mm', 'up=0 mm', 'hook-height=700 mm'],
+    'eyes=eye, -200, 0, 300 mm; eye, 600, 0, 300 mm',
+  ])
+  const carried = [...legs.out.matchAll(/leg eye \((\d)\) carries at most: +(\d+) N/g)].map(([, at, force]) => [
+    at,
+    force,
+  ])
+  expect(carried).toEqual([
+    ['1', '7649'],
+    ['2', '3229'],
+  ])
+  const grows = await say([
+    'figure',
+    'mass-as-it-grows',
+    'parts=wheel, 60 kg, 0, 0, 200 mm; wheel, 20 kg, 0, 0, 200 mm',
+  ])
+  expect(grows.out).toMatch(/with wheel \(1\): +60 kg/)
+  expect(grows.out).toMatch(/with wheel \(2\): +80 kg/)
+})

@@ -41,6 +41,13 @@ const heavy = {
   mass: told(known('mass'), 'of all that hangs; where it is known only in part, weigh it'),
 }
 
+/** Rows of one name are told apart by a number, so that no line takes the place of another. */
+const apart = <T extends { readonly name: string }>(all: readonly T[]): readonly T[] =>
+  all.map((one, at) => {
+    const alike = all.flatMap(({ name }, place) => (name === one.name ? [place] : []))
+    return alike.length > 1 ? { ...one, name: `${one.name} (${alike.indexOf(at) + 1})` } : one
+  })
+
 export const LIFTING = [
   figure({
     name: 'mass-of-unit',
@@ -83,7 +90,7 @@ export const LIFTING = [
     asks: 'What does it weigh after each part that goes on?',
     of: ['growingUnit'],
     inputs: { parts: told(rows(placed), 'in the order in which they go on') },
-    work: ({ parts }) => growingUnit(parts.map(withPlace)),
+    work: ({ parts }) => growingUnit(apart(parts).map(withPlace)),
     answers: (steps): Lines =>
       Object.fromEntries(
         steps.flatMap(({ after, whole, atLeast, centre }) => [
@@ -118,7 +125,7 @@ export const LIFTING = [
       hookHeight: exact('length'),
     },
     work: ({ mass, along, across, up, eyes, hookHeight }) =>
-      slingLegs({ mass, centre: { x: along, y: across, z: up }, points: eyes, hookHeight }),
+      slingLegs({ mass, centre: { x: along, y: across, z: up }, points: apart(eyes), hookHeight }),
     answers: ({ legs }): Lines =>
       Object.fromEntries(
         legs.flatMap(({ name: leg, tension, plate, angle, length }) => [
