@@ -22,6 +22,7 @@ test('each leg is told in the unit of a plate as well', async () => {
     'eyes=a, -500, 0, 300 mm; b, 500, 0, 300 mm',
   ])
   expect(out).toMatch(/leg a: its plate has to say at least: +707\.1 kg/)
+  expect(out.replace(/\s+/g, ' ')).toContain('keeps only a share of what its plate says: figure eyebolt')
 })
 
 test('two eyes, or two parts, of one name are both told', async () => {

@@ -245,6 +245,7 @@ function cautions({
     ...(differ
       ? ['The legs have to differ in length for it to hang level; with equal legs it tilts and the loads change.']
       : []),
+    'An eye that is pulled at a slant keeps only a share of what its plate says: eyeboltShare.',
     ...RATED_GEAR,
   ]
 }
