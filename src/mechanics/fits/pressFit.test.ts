@@ -85,9 +85,11 @@ test('a stop load below the least that the fit can need says that it surely come
   const surely = 'even at the loosest sizes'
   const { stop, pressLoad, cautions } = pressFit({ ...plain, hub: 'grey iron', interference: micrometre(200) })
   expect(stop.load).toBeLessThan(pressLoad.low)
+  expect(stop.isBelowLeast).toBe(true)
   expect(cautions.join(' ')).toContain(surely)
   const may = pressFit({ ...plain, hub: 'grey iron', friction: 'unknown' })
   expect(may.stop.load).toBeGreaterThan(may.pressLoad.low)
+  expect(may.stop.isBelowLeast).toBe(false)
   expect(may.cautions.join(' ')).toContain('may come before')
   expect(may.cautions.join(' ')).not.toContain(surely)
 })

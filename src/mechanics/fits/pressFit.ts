@@ -55,7 +55,12 @@ export interface PressFit {
   readonly pushOffLoad: Range<Newton>
   readonly slipTorque: Range<NewtonMetre>
   /** The press load at which to stop, whatever the part says. */
-  readonly stop: { readonly load: Newton; readonly because: string; readonly isInsideExpected: boolean }
+  readonly stop: {
+    readonly load: Newton
+    readonly because: string
+    readonly isInsideExpected: boolean
+    readonly isBelowLeast: boolean
+  }
   readonly cautions: readonly string[]
   readonly source: string
 }
@@ -148,7 +153,7 @@ export function pressFit(input: PressFitInput): PressFit {
     pushOffLoad: pressLoad,
     slipTorque: spread({ pressLoad }, (exact) => newtonMetre((exact.pressLoad * jointDiameter) / 2)),
     stop,
-    cautions: [...warnings({ measured, hub, hubPart, shaftPart, pressLoad, stop }), ...CAUTIONS],
+    cautions: [...warnings({ measured, hub, hubPart, shaftPart, stop }), ...CAUTIONS],
     source: `thick cylinders after Lamé; hub: ${hub.source}; shaft: ${shaft.source}`,
   }
 }
@@ -252,6 +257,7 @@ function stopLoad({ pressLoad, soundLoad }: { readonly pressLoad: Range<Newton>;
         ? 'above it, with the least friction, hub or shaft may be past what it stands (yield with 1.25 in hand, brittle iron with 2; our choice)'
         : 'it is 1.25 times the greatest load that these sizes can need (our choice): something is not as measured',
     isInsideExpected: load < pressLoad.high,
+    isBelowLeast: load < pressLoad.low,
   }
 }
 
@@ -260,14 +266,12 @@ function warnings({
   hub,
   hubPart,
   shaftPart,
-  pressLoad,
   stop,
 }: {
   readonly measured: Range<Metre>
   readonly hub: Material
   readonly hubPart: PartStress
   readonly shaftPart: PartStress
-  readonly pressLoad: Range<Newton>
   readonly stop: PressFit['stop']
 }): string[] {
   const said: string[] = []
@@ -290,7 +294,7 @@ function warnings({
     )
   }
   if (!(measured.low > 0)) said.push('At the loosest sizes nothing grips: measure closer.')
-  if (stop.load < pressLoad.low) {
+  if (stop.isBelowLeast) {
     said.push(
       'The stop load comes before the part is home, even at the loosest sizes: do not press it. Fit it warm, or take less interference.',
     )
