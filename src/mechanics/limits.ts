@@ -1,8 +1,9 @@
 // Where a formula stops being true: refuses a value outside, in the shop's units.
 import { Problem } from '../problem/problem.ts'
+import { clip } from '../quantity/clip.ts'
 import type { Dimension } from '../quantity/dimension.ts'
 import { printQuantity } from '../quantity/printQuantity.ts'
-import { type Known, rangeOf } from './range.ts'
+import { type Known, type Range, rangeOf } from './range.ts'
 
 /** Unit of the SI value → its dimension. A number without a unit has none. */
 const DIMENSION = {
@@ -44,7 +45,7 @@ export function shown(value: number, unit: Unit): string {
  * @example requireAboveZero('the pitch', mm(1.5), 'm')   // undefined
  */
 export function requireAboveZero(what: string, known: Known<number>, unit: Unit): void {
-  const { low } = rangeOf(known)
+  const { low } = givenRange(what, known)
   if (!(low > 0)) {
     throw new Problem('VALUE_OUTSIDE', { what, received: shown(low, unit), expected: `above ${shown(0, unit)}` })
   }
@@ -61,7 +62,7 @@ export function requireWithin(
   known: Known<number>,
   { low, high, unit }: { readonly low: number; readonly high: number; readonly unit: Unit },
 ): void {
-  const range = rangeOf(known)
+  const range = givenRange(what, known)
   const wrong = range.low < low ? range.low : range.high
   if (range.low >= low && range.high <= high) return
   throw new Problem('VALUE_OUTSIDE', {
@@ -74,4 +75,19 @@ export function requireWithin(
         ? `at least ${shown(low, unit)}`
         : `from ${shown(low, unit)} to ${shown(high, unit)}`,
   })
+}
+
+/** What comes from a program without types may be no number at all. */
+function givenRange(what: string, known: unknown): Range<number> {
+  const isRange = typeof known === 'object' && known !== null && 'low' in known && 'high' in known
+  const ends = isRange ? [known.low, known.high] : [known]
+  if (!ends.every((end) => typeof end === 'number')) {
+    const wrong = ends.find((end) => typeof end !== 'number')
+    throw new Problem('VALUE_OUTSIDE', {
+      what,
+      received: typeof wrong === 'string' ? `'${clip(wrong)}'` : String(wrong),
+      expected: 'a number in SI units, or a range of it with low and high',
+    })
+  }
+  return rangeOf(known as Known<number>)
 }

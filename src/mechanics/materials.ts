@@ -237,3 +237,6 @@ export function materialOf(named: Material | MaterialName | (string & {})): Mate
   if (typeof named !== 'string') return named
   return Object.hasOwn(TABLE, named) ? TABLE[named as MaterialName] : TABLE.unknown
 }
+
+/** Nobody knows what it is: it may be brittle or not. */
+export const isUnknown = (material: Material): boolean => material === TABLE.unknown

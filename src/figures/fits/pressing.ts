@@ -119,7 +119,7 @@ export const PRESSING = [
     answers: ({ pressure, hub, shaft, pressLoad, pushOffLoad, slipTorque, stop }) => ({
       'load at full depth': say('force', pressLoad),
       'stop pressing at': say('force', stop.load),
-      because: sayWords(stop.because),
+      because: sayWords(stop.because, stop.isBelowLeast),
       'load to push off when clean': say('force', pushOffLoad),
       'torque before it slips': say('torque', slipTorque),
       'grip pressure': say('pressure', pressure),

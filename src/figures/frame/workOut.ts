@@ -80,7 +80,9 @@ export function workOut(
     return { ...base, results: [], margins: [], taken: [], cautions: [], sources, isBad: true }
   }
   const places = placesIn(spans)
-  const all = refusing({ typed, system: chosen }, () => places.map((place) => figure.answer({ ...given, ...place })))
+  const all = refusing({ typed, system: chosen }, () =>
+    answersAt(places, (place) => figure.answer({ ...given, ...place })),
+  )
   const lines = merged(all.map((each) => each.lines))
   const shown = lines.map(([name, said]) => ({ said, line: lineOf(name, said, chosen) }))
   const isMargin = (said: Measure | Words) => said.kind === 'measure' && said.isMargin === true
@@ -94,6 +96,16 @@ export function workOut(
     ),
     sources: unique([...sources, ...all.map(({ source }) => source)]),
     isBad: lines.some(([, said]) => said.kind === 'words' && said.isBad),
+  }
+}
+
+/** The answer at every place; where one is refused the high end speaks, if it is refused as well. */
+function answersAt<Place, T>(places: readonly Place[], answer: (place: Place) => T): readonly T[] {
+  try {
+    return places.map(answer)
+  } catch (error) {
+    answer(places.at(-1) as Place)
+    throw error
   }
 }
 

@@ -255,7 +255,7 @@ export const GEAR_MESH = [
       ),
       made: optional(told(choice('cast', 'cut'), 'how the teeth were made; left out the worse, cast')),
       speed: told(exact('speed of rotation'), 'speed of this gear'),
-      material: optional(told(ownMaterial, 'left out not known, taken as the weakest grey iron')),
+      material: optional(told(ownMaterial, 'left out not known, taken as weak as the weakest of all held here')),
       safeStress: optional(known('pressure')),
     },
     work: toothStrength,

@@ -41,6 +41,13 @@ const heavy = {
   mass: told(known('mass'), 'of all that hangs; where it is known only in part, weigh it'),
 }
 
+/** Rows of one name are told apart by a number, so that no line takes the place of another. */
+const apart = <T extends { readonly name: string }>(all: readonly T[]): readonly T[] =>
+  all.map((one, at) => {
+    const alike = all.flatMap(({ name }, place) => (name === one.name ? [place] : []))
+    return alike.length > 1 ? { ...one, name: `${one.name} (${alike.indexOf(at) + 1})` } : one
+  })
+
 export const LIFTING = [
   figure({
     name: 'mass-of-unit',
@@ -83,7 +90,7 @@ export const LIFTING = [
     asks: 'What does it weigh after each part that goes on?',
     of: ['growingUnit'],
     inputs: { parts: told(rows(placed), 'in the order in which they go on') },
-    work: ({ parts }) => growingUnit(parts.map(withPlace)),
+    work: ({ parts }) => growingUnit(apart(parts).map(withPlace)),
     answers: (steps): Lines =>
       Object.fromEntries(
         steps.flatMap(({ after, whole, atLeast, centre }) => [
@@ -118,11 +125,12 @@ export const LIFTING = [
       hookHeight: exact('length'),
     },
     work: ({ mass, along, across, up, eyes, hookHeight }) =>
-      slingLegs({ mass, centre: { x: along, y: across, z: up }, points: eyes, hookHeight }),
+      slingLegs({ mass, centre: { x: along, y: across, z: up }, points: apart(eyes), hookHeight }),
     answers: ({ legs }): Lines =>
       Object.fromEntries(
-        legs.flatMap(({ name: leg, tension, angle, length }) => [
+        legs.flatMap(({ name: leg, tension, plate, angle, length }) => [
           [`leg ${leg} carries at most`, say('force', tension)],
+          [`leg ${leg}: its plate has to say at least`, say('mass', plate)],
           [`leg ${leg} stands above level by`, say('angle', angle, DEGREES)],
           [`leg ${leg}, length to hang level`, say('length', length, TAPE)],
         ]),
@@ -163,6 +171,7 @@ export const LIFTING = [
     words: 'looked up by the way of slinging',
     cautions: [
       'The tag of the sling itself comes first.',
+      'A basket counts twice only with both parts upright: at 90° between them 1.4 times, at 120° once. Less over a sharp edge.',
       'Three or four legs count so only where the centre is in the middle and all are taut; on a stiff unit two may carry all: figure sling-legs.',
     ],
     example: 'mode="two legs to 90°"',
@@ -252,7 +261,8 @@ export const LIFTING = [
       mass: optional(told(known('mass'), 'left out no index is told')),
     },
     work: manualLift,
-    answers: ({ limit, index, multipliers }) => ({
+    answers: ({ limit, index, mayLift, multipliers }) => ({
+      'one person may lift it': sayAnswer(mayLift, 'no'),
       'nearly all can lift so': say('mass', limit),
       'load over that (above 1: two people or a hoist)': asMargin(sayNumber(index)),
       'factor for the reach': sayNumber(multipliers.horizontal),

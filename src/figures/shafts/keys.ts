@@ -95,6 +95,10 @@ export const KEYS = [
       'torque that shears it': say('torque', byShear),
       'torque that crushes its side': say('torque', byCrushing),
     }),
+    cautions: [
+      'Nothing is in hand in this: it is where the key fails. Work it with a half to a third of it, with less for knocks or turning both ways (common practice, no source).',
+      'What is longer than one and a half shaft diameters does not bear evenly.',
+    ],
     words: 'torque = half the shaft × length × width × shear strength, and the same with half the height',
     example: 'length=50 mm shaft=50 mm width=14 mm height=9 mm shear-strength=200 MPa bearing-strength=300 MPa',
   }),

@@ -33,6 +33,8 @@ const dirty = told(
   'dirt from outside, or a track speed of 4 m/s and more',
 )
 
+const FLYING = ['A ring under spring or end load flies: glasses, and nobody in line.']
+
 export const SEALS = [
   figure({
     name: 'seal-track-wanted',
@@ -151,7 +153,11 @@ export const SEALS = [
       return { low: thrustAt(low), high: thrustAt(high) }
     },
     answers: (thrust) => ({ thrust: say('force', thrust) }),
-    cautions: ['A ring under spring or end load flies: glasses, and nobody in line. Count on the low end.'],
+    cautions: [
+      ...FLYING,
+      'Only with land beyond the groove three times as wide as the groove is deep: less of it shears off. A chamfer or a radius on the part that pushes tips the ring long before.',
+      'Count on the low end. The ring itself may stand less: the list of its maker tells.',
+    ],
     words: 'thrust = area of the wall × yield strength ÷ 1.2',
     example: 'diameter=40 mm groove-diameter=37.5..37.7 mm yield-strength=250 MPa',
   }),
@@ -168,6 +174,11 @@ export const SEALS = [
     },
     work: ringThrust,
     answers: (thrust) => ({ thrust: say('force', thrust) }),
+    cautions: [
+      ...FLYING,
+      'Work it for the ring and for the groove: the lesser counts. A chamfer or a radius on the part that pushes, knocks or fast turning leave far less.',
+      'The list of the maker comes first.',
+    ],
     words: 'thrust = form factor × diameter × depth × strength × π ÷ safety',
     example: 'diameter=2.835 in depth=0.05 in strength=45000 psi factor=1 safety=4',
   }),

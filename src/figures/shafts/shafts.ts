@@ -13,6 +13,10 @@ const shearStrength = told(
   'strength in shear: 0.58 of the yield strength before it bends, 0.8 of the tensile strength of steel as it breaks (figure material has both); of a pin that has to shear give the range',
 )
 
+const SHEARS = [
+  'This is where it shears, not what it may carry: knocks and many turns shear it at far less. A pin that is meant to shear is renewed with the maker’s own; a stronger one moves the break to what is dear.',
+]
+
 export const SHAFTS = [
   figure({
     name: 'shaft-stress',
@@ -41,7 +45,10 @@ export const SHAFTS = [
     }),
     words:
       'torsion = 16 × torque ÷ (π × diameter³); bending = 32 × moment ÷ (π × diameter³); together √(bending² + 3 × torsion²)',
-    cautions: ['A keyway, a shoulder or a bend that turns with the shaft breaks it at far less: give the notch.'],
+    cautions: [
+      'A keyway, a shoulder or a bend that turns with the shaft breaks it at far less: give the notch.',
+      'Gears, chains and belts bend a shaft as well as they turn it, often harder: give the bending moment.',
+    ],
     example: 'diameter=39.6..40 mm torque=500 N·m bending-moment=300 N·m notch=1.5..2 yield-strength=300 MPa',
   }),
   figure({
@@ -58,6 +65,7 @@ export const SHAFTS = [
     },
     work: pinShear,
     answers: (force) => ({ 'shears at': say('force', force) }),
+    cautions: SHEARS,
     words: 'force = planes × section of the pin × shear strength',
     example: 'diameter=8 mm shear-strength=280..320 MPa planes=two',
   }),
@@ -72,6 +80,7 @@ export const SHAFTS = [
     },
     work: pinTorque,
     answers: (torque) => ({ 'shears at': say('torque', torque) }),
+    cautions: SHEARS,
     words: 'torque = section of the pin × shear strength × diameter of the shaft',
     example: 'pin=5/16 in shaft=1-1/2 in shear-strength=45 ksi',
   }),

@@ -104,6 +104,7 @@ export const JOINTS = [
       'load of the bolt': say('force', joint.boltLoad),
       'what still clamps': say('force', joint.clampLeft),
       'stays closed': sayAnswer(joint.staysClosed, 'no'),
+      'the bolt stays below proof': sayAnswer(joint.staysBelowProof, 'no'),
       'proof over the load of the bolt': asMargin(sayNumber(joint.yieldFactor)),
       'load may grow before proof': asMargin(sayNumber(joint.loadFactor)),
       'load may grow before it gapes': asMargin(sayNumber(joint.separationFactor)),

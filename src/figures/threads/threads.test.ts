@@ -43,3 +43,16 @@ test('a bare figure on the head of a unified screw is an SAE grade, on another i
   expect(lines('bolt-strength', { thread: '1/2-13 UNC', grade: '5' })['grade that was taken']).toBe('SAE 5')
   expect(lines('bolt-strength', { thread: 'M12', grade: '5' })['grade that was taken']).toBe('wrought iron')
 })
+
+test('a way of tightening that nobody knows counts as done by feel', () => {
+  expect(lines('scatter', {})).toEqual(lines('scatter', { method: 'by feel or impact' }))
+})
+
+test('an engagement for a hole as strong as the screw says that a weaker one wants more', () => {
+  const { cautions } = work('stripping', {
+    thread: '1/2-13 UNC',
+    'nut-minor-diameter': '0.434 in',
+    'screw-pitch-diameter': '0.4435 in',
+  })
+  expect(cautions[0]).toContain('it strips first, so tell strength-ratio')
+})

@@ -171,6 +171,9 @@ export const THREADS = [
     },
     work: ({ thread, ...rest }) => strippingEngagement({ ...rest, pitch: thread.pitch, stressArea: areaOf(thread) }),
     answers: (length) => ({ 'thread in engagement, at least': say('length', length) }),
+    cautions: [
+      'Left out, the hole counts as strong as the screw: in iron, bronze or light metal it strips first, so tell strength-ratio, or take figure what-strips.',
+    ],
     words:
       'length = 2 × stress area × strength ratio ÷ (π × bore of the hole × (1/2 + share of the pitch from pitch diameter to bore))',
     example: 'thread="1/2-13 UNC" nut-minor-diameter=0.434 in screw-pitch-diameter=0.4435 in strength-ratio=1..2.5',

@@ -57,7 +57,7 @@ const condition = told(
 )
 const grade = told(
   atWorst(text, 'no marking', 'not told; taken as wrought iron, the weakest held here'),
-  'marking on the head: 8.8, SAE 5, A2-70; or wrought iron, old mild steel, or the hardness of steel as 180 HB',
+  'marking on the head: 8.8, SAE 5, BS R, A2-70; or wrought iron, old mild steel, or the hardness of steel as 180 HB',
 )
 /** A bare figure on the head of a unified screw is an SAE grade. */
 const strengthOf = (grade: string, { designation, nominalDiameter }: ThreadGeometry) =>
@@ -216,13 +216,17 @@ export const TIGHTENING = [
     of: ['tighteningScatter', 'tighteningFactor'],
     inputs: {
       method: told(
-        choice(
-          'yield-controlled',
-          'hydraulic tensioning',
-          'torque found on the joint',
-          'torque from estimated friction',
-          'power driver and check',
+        atWorst(
+          choice(
+            'yield-controlled',
+            'hydraulic tensioning',
+            'torque found on the joint',
+            'torque from estimated friction',
+            'power driver and check',
+            'by feel or impact',
+          ),
           'by feel or impact',
+          'not told; taken as done by feel, which strays most',
         ),
         'way of tightening',
       ),

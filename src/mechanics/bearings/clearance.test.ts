@@ -53,3 +53,10 @@ test('refuses raceways outside their rings', () => {
   expect(() => clearanceLeft({ ...rings, innerRaceway: mm(40) })).toThrow('the inner raceway')
   expect(() => axialPlay({ radialPlay: micrometre(1), contactAngle: degree(80) })).toThrow('the contact angle')
 })
+
+test('what may run with preload, and warmth that was not told, are said', () => {
+  const said = (more: object) => clearanceLeft({ ...rings, ...more }).cautions.join(' ')
+  expect(said({})).toContain('Reckoned cold')
+  expect(said({ innerWarmer: kelvinDifference(5) })).toBe('')
+  expect(said({ innerWarmer: kelvinDifference(30) })).toContain('seizes')
+})

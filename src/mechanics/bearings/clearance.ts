@@ -65,6 +65,7 @@ export interface ClearanceLeft {
   /** Clearance across the shaft that is left running, on the diameter; below zero it is preload. */
   readonly left: Range<Metre>
   readonly staysFree: Answer
+  readonly cautions: readonly string[]
   readonly source: string
 }
 
@@ -99,7 +100,7 @@ export function clearanceLeft({
   housingOutside,
   shaft = 'steel',
   housing = 'grey iron',
-  innerWarmer = NOT_WARMER,
+  innerWarmer,
 }: {
   readonly clearance: Known<Metre>
   readonly bore: Metre
@@ -121,7 +122,8 @@ export function clearanceLeft({
   const tight = (of: Metre) => ({ low: -0.005, high: TIGHTEST * of, unit: 'm' }) as const
   requireWithin('the interference on the shaft', shaftInterference, tight(bore))
   requireWithin('the interference in the housing', housingInterference, tight(outside))
-  requireWithin('how much warmer the inner ring is', innerWarmer, { low: -150, high: 150, unit: '' })
+  const warmer = innerWarmer ?? NOT_WARMER
+  requireWithin('how much warmer the inner ring is', warmer, { low: -150, high: 150, unit: '' })
   const [ring, s, h] = [materialOf('bearing steel'), materialOf(shaft), materialOf(housing)]
   const boss = housingOutside ?? metre(4 * outside)
   const innerGrowth = spread(
@@ -166,8 +168,8 @@ export function clearanceLeft({
       )
     },
   )
-  const heatLoss = spread({ innerWarmer, expansion: ring.expansion }, (exact) =>
-    metre((exact.expansion * exact.innerWarmer * (innerRaceway + outerRaceway)) / 2),
+  const heatLoss = spread({ warmer, expansion: ring.expansion }, (exact) =>
+    metre((exact.expansion * exact.warmer * (innerRaceway + outerRaceway)) / 2),
   )
   const left = spread({ clearance, innerGrowth, outerClosing, heatLoss }, (exact) =>
     metre(exact.clearance - exact.innerGrowth - exact.outerClosing - exact.heatLoss),
@@ -178,6 +180,19 @@ export function clearanceLeft({
     heatLoss,
     left,
     staysFree: isAtMost({ low: -left.high, high: -left.low }, 0),
+    cautions: [
+      ...(left.low < 0
+        ? [
+            'At the tightest it runs with preload: a bearing not meant for it warms, closes further and seizes. More clearance as bought, or a looser seat.',
+          ]
+        : []),
+      // Common practice, no source.
+      ...(innerWarmer === undefined
+        ? [
+            'Reckoned cold: running, the inner ring is usually 5 to 10 °C (9 to 18 °F) warmer than the outer, after a cold start more. Tell how much.',
+          ]
+        : []),
+    ],
     source: `thick cylinders after Lamé; ring: ${ring.source}; shaft: ${s.source}; housing: ${h.source}`,
   }
 }

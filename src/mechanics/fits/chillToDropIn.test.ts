@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { celsius, inch, micrometre, mm } from '../../quantity/constructors.ts'
 import { chillToDropIn } from './chillToDropIn.ts'
-import { dropOn } from './dropOn.ts'
+import { dropOn, LITTLE_SLIP } from './dropOn.ts'
 
 const bush = {
   diameter: mm(50),
@@ -40,4 +40,18 @@ test('a part that is loose already is not warmed', () => {
 test('refuses a room outside and a slip of an inch', () => {
   expect(() => chillToDropIn({ ...bush, room: celsius(60) })).toThrow('the room temperature')
   expect(() => chillToDropIn({ ...bush, slip: inch(1) })).toThrow('the wanted slip')
+})
+
+test('no slip at all is not said to drop in, to the last bit', () => {
+  for (const interference of [10, 13, 17, 20, 23]) {
+    const none = chillToDropIn({ ...bush, interference: micrometre(interference), slip: mm(0) })
+    expect(none.dropsIn, `${interference}`).toBe('not known')
+  }
+})
+
+test('a slip that is left but less than wanted is said to be little', () => {
+  const little = chillToDropIn({ ...bush, interference: micrometre(70) })
+  expect([little.dropsIn, little.hasWantedSlip]).toEqual(['yes', false])
+  expect(little.cautions).toContain(LITTLE_SLIP)
+  expect(chillToDropIn({ ...bush, slip: micrometre(10) }).cautions).not.toContain(LITTLE_SLIP)
 })

@@ -3,7 +3,7 @@ import type { Kelvin, Metre, Second } from '../../quantity/quantity.ts'
 import { requireAboveZero, requireWithin } from '../limits.ts'
 import { materialOf } from '../materials.ts'
 import { type Answer, type Known, type Range, rangeOf } from '../range.ts'
-import { CHILLING_CAUTIONS, COLD_SHARE, type DropOnPart, ROOM, USUAL_SLIP_SHARE } from './dropOn.ts'
+import { CHILLING_CAUTIONS, COLD_SHARE, type DropOnPart, LITTLE_SLIP, ROOM, USUAL_SLIP_SHARE } from './dropOn.ts'
 import { coldestOf, type HeatEnd, heatLimitOf, longestAt } from './heatLimits.ts'
 import { growth, warmingToDropOn } from './warmingToDropOn.ts'
 
@@ -71,6 +71,7 @@ export function chillToDropIn({
     low: metre(shrunk(counted) - measured.high),
     high: metre(shrunk(material.expansion.high) - measured.low),
   }
+  const hasWantedSlip = left.low >= wantedSlip - 1e-9
   return {
     wantedSlip,
     innerAt,
@@ -78,9 +79,10 @@ export function chillToDropIn({
     coldest,
     ...(innerAt < room && innerLongest !== undefined ? { innerLongest } : {}),
     slip: left,
-    dropsIn: left.low > 0 ? 'yes' : left.high <= 0 ? 'no' : 'not known',
-    hasWantedSlip: left.low >= wantedSlip - 1e-9,
+    dropsIn: left.low > 1e-9 ? 'yes' : left.high <= 0 ? 'no' : 'not known',
+    hasWantedSlip,
     cautions: [
+      ...(left.low > 0 && !hasWantedSlip ? [LITTLE_SLIP] : []),
       'Warm the housing as well where it can be had: every degree there is one less of cold.',
       ...CHILLING_CAUTIONS,
     ],

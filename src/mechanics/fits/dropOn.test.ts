@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { celsius, inch, micrometre, mm, thou } from '../../quantity/constructors.ts'
-import { dropOn } from './dropOn.ts'
+import { dropOn, LITTLE_SLIP } from './dropOn.ts'
 
 const cone = {
   diameter: inch(2.5),
@@ -21,6 +21,7 @@ test('2.5 in with 0.0015 in interference and slip wants more than 121 °C, so it
   expect(plan.warm.slip.low).toBeGreaterThan(thou(1.4))
   expect(plan.warmAndChill?.hasWantedSlip).toBe(true)
   expect(inCelsius(plan.warmAndChill?.innerAt ?? 0)).toBeLessThan(20)
+  expect(plan.cautions).toContain(LITTLE_SLIP)
   expect(plan.cautions.join(' ')).toContain('smothers')
 })
 
@@ -28,6 +29,7 @@ test('steel gains 0.0011 in for each inch from 20 to 110 °C, so a light fit nee
   const plan = dropOn({ ...cone, diameter: inch(1), interference: thou(0.4), slip: thou(0.5) })
   expect(plan.warmAndChill).toBeUndefined()
   expect(plan.warm.hasWantedSlip).toBe(true)
+  expect(plan.cautions).not.toContain(LITTLE_SLIP)
   expect(inCelsius(plan.warm.outerAt)).toBeLessThan(110)
   expect(plan.cautions.join(' ')).toContain('No flame')
 })

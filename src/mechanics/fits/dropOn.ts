@@ -60,6 +60,10 @@ export const CHILLING_CAUTIONS: readonly string[] = [
   "The maker's sheet for this part and the trade-gas codes come first.",
 ]
 
+/** Said where it goes on, but with less slip than was wanted. */
+export const LITTLE_SLIP =
+  'Less slip is left than was wanted: it goes on only square, quickly and without a pause, and where it grips half way a press has to move it. Measure closer, or have the press ready.'
+
 /**
  * Warming a part to drop it on its seat: how hot, and when that is over its limit, how cold the inner part as well.
  * Where the wanted slip cannot be had within the limits it goes to the limit and shows the slip that is left. Tightest
@@ -117,7 +121,7 @@ export function dropOn({
       ...(outerAt > room && outerLongest !== undefined ? { outerLongest } : {}),
       ...(innerAt < room && innerLongest !== undefined ? { innerLongest } : {}),
       slip: left,
-      dropsOn: left.low > 0 ? 'yes' : left.high <= 0 ? 'no' : 'not known',
+      dropsOn: left.low > 1e-9 ? 'yes' : left.high <= 0 ? 'no' : 'not known',
       hasWantedSlip: left.low >= wantedSlip - 1e-9,
     }
   }
@@ -127,15 +131,17 @@ export function dropOn({
   const outerAt = kelvin(Math.min(warmingAloneNeeds, hottest.temperature))
   const warm = way(outerAt, room)
   const chilledFor = (opening: number) => kelvin(Math.max(room - change(opening, innerShrink.low), coldest.temperature))
+  const warmAndChill = warm.hasWantedSlip ? undefined : way(outerAt, chilledFor(wantedSlip - warm.slip.low))
+  const isShort = [warm, warmAndChill].some((each) => each?.dropsOn === 'yes' && !each.hasWantedSlip)
   return {
     wantedSlip,
     hottest,
     coldest,
     warm,
     chill: way(room, chilledFor(wanted)),
-    ...(warm.hasWantedSlip ? {} : { warmAndChill: way(outerAt, chilledFor(wantedSlip - warm.slip.low)) }),
+    ...(warmAndChill && { warmAndChill }),
     warmingAloneNeeds,
-    cautions: CAUTIONS,
+    cautions: [...(isShort ? [LITTLE_SLIP] : []), ...CAUTIONS],
     source: `outer: ${hottest.source}; inner: ${coldest.source}; expansion: ${outerMaterial.source}; ${innerMaterial.source}`,
   }
 }

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { megapascal, micrometre, mm } from '../../quantity/constructors.ts'
-import { materialOf } from '../materials.ts'
+import { MATERIALS, materialOf } from '../materials.ts'
 import { pressFit } from './pressFit.ts'
 
 const plain = {
@@ -39,6 +39,36 @@ test('an unknown hub is taken at its worst: brittle and as weak as the weakest i
   expect(unknown.stop.load).toBeLessThan(known.stop.load)
 })
 
+test('an unknown hub or shaft is stopped no later and used no less than any material held here, thick or thin, hollow or solid', () => {
+  for (const hubOutside of [mm(54), mm(65), mm(90), mm(200)]) {
+    for (const shaftBore of [mm(0), mm(20), mm(45)]) {
+      const at = (part: 'hub' | 'shaft', named: string) =>
+        pressFit({ ...plain, hubOutside, shaftBore, interference: micrometre(60), [part]: named })
+      for (const part of ['hub', 'shaft'] as const) {
+        const unknown = at(part, 'unknown')
+        for (const { name } of MATERIALS) {
+          const known = at(part, name)
+          expect(unknown.stop.load, `${part} ${name}`).toBeLessThanOrEqual(known.stop.load * (1 + 1e-9))
+          expect(unknown[part].use.high, `${part} ${name}`).toBeGreaterThanOrEqual(known[part].use.high * (1 - 1e-9))
+        }
+      }
+    }
+  }
+})
+
+test('a brittle shaft that is only squeezed is not said to be under tension', () => {
+  expect(pressFit({ ...plain, shaft: 'grey iron' }).shaft.rule).toBe('von Mises stress against tensile strength')
+})
+
+test('a part that is sound with less in hand than the stop load keeps is said to be so', () => {
+  const iron = { ...plain, hub: 'grey iron' }
+  const near = pressFit(iron)
+  expect(near.hub.staysSound).toBe('yes')
+  expect(near.hub.use.high).toBeGreaterThan(0.5)
+  expect(near.cautions.join(' ')).toContain('The hub stands it, but up to 87 % of its strength is used')
+  expect(pressFit({ ...iron, interference: micrometre(15) }).cautions.join(' ')).not.toContain('stands it, but')
+})
+
 test('the stop load comes from the lowest friction, so unknown friction stops sooner than a known one', () => {
   const iron = { ...plain, hub: 'grey iron' }
   expect(pressFit({ ...iron, friction: 'unknown' }).stop.load).toBeLessThan(pressFit(iron).stop.load)
@@ -49,6 +79,27 @@ test('a hollow shaft is worked harder at its bore than a solid one, twice as har
   const solid = pressFit(plain).shaft
   const drilled = pressFit({ ...plain, shaftBore: mm(0.5) }).shaft
   expect(drilled.hoop.low / solid.hoop.low).toBeCloseTo(2, 2)
+})
+
+test('a stop load below the least that the fit can need says that it surely comes before the part is home', () => {
+  const surely = 'even at the loosest sizes'
+  const { stop, pressLoad, cautions } = pressFit({ ...plain, hub: 'grey iron', interference: micrometre(200) })
+  expect(stop.load).toBeLessThan(pressLoad.low)
+  expect(stop.isBelowLeast).toBe(true)
+  expect(cautions.join(' ')).toContain(surely)
+  const may = pressFit({ ...plain, hub: 'grey iron', friction: 'unknown' })
+  expect(may.stop.load).toBeGreaterThan(may.pressLoad.low)
+  expect(may.stop.isBelowLeast).toBe(false)
+  expect(may.cautions.join(' ')).toContain('may come before')
+  expect(may.cautions.join(' ')).not.toContain(surely)
+})
+
+test('a hardened ring stretched further than its makers do is said to tire and crack, though it does not yield', () => {
+  const ring = { ...plain, hub: 'bearing steel', hubOutside: mm(60) }
+  const tight = pressFit({ ...ring, interference: micrometre(150) })
+  expect(tight.hub.staysSound).toBe('yes')
+  expect(tight.cautions.join(' ')).toContain('A hardened ring stretched beyond about 170 MPa (25 ksi)')
+  expect(pressFit({ ...ring, interference: micrometre(30) }).cautions.join(' ')).not.toContain('hardened ring')
 })
 
 test('loose ends of half-known sizes grip nothing, and it says so', () => {

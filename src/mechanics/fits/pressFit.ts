@@ -1,8 +1,8 @@
 import { Problem } from '../../problem/problem.ts'
-import { metre, newton, newtonMetre, pascal } from '../../quantity/constructors.ts'
+import { megapascal, metre, newton, newtonMetre, pascal } from '../../quantity/constructors.ts'
 import type { Metre, Newton, NewtonMetre, Pascal } from '../../quantity/quantity.ts'
 import { requireAboveZero, requireWithin, shown } from '../limits.ts'
-import { type Material, type MaterialName, materialOf } from '../materials.ts'
+import { isUnknown, type Material, type MaterialName, materialOf } from '../materials.ts'
 import { type Answer, isAtMost, type Known, type Range, rangeOf, spread } from '../range.ts'
 import { type FrictionState, frictionOf } from './friction.ts'
 import { interferencePressure } from './interferencePressure.ts'
@@ -25,6 +25,11 @@ export interface PressFitInput {
   readonly friction?: Known<number> | FrictionState
 }
 
+type Rule =
+  | 'von Mises stress against yield'
+  | 'greatest tension against tensile strength'
+  | 'von Mises stress against tensile strength'
+
 /** How hard one part is worked. */
 export interface PartStress {
   /** Hoop stress where it is greatest; tension above zero. */
@@ -32,10 +37,12 @@ export interface PartStress {
   /** What is held against the strength: von Mises stress, or the greatest tension of a brittle part. */
   readonly judged: Range<Pascal>
   readonly strength: Range<Pascal>
-  readonly rule: 'von Mises stress against yield' | 'greatest tension against tensile strength'
+  readonly rule: Rule
   /** Share of the strength that is used. */
   readonly use: Range<number>
   readonly staysSound: Answer
+  /** It may be worked harder than the stop load would let it be. */
+  readonly isNearLimit: boolean
 }
 
 export interface PressFit {
@@ -48,7 +55,12 @@ export interface PressFit {
   readonly pushOffLoad: Range<Newton>
   readonly slipTorque: Range<NewtonMetre>
   /** The press load at which to stop, whatever the part says. */
-  readonly stop: { readonly load: Newton; readonly because: string; readonly isInsideExpected: boolean }
+  readonly stop: {
+    readonly load: Newton
+    readonly because: string
+    readonly isInsideExpected: boolean
+    readonly isBelowLeast: boolean
+  }
   readonly cautions: readonly string[]
   readonly source: string
 }
@@ -57,6 +69,9 @@ export interface PressFit {
 const HELD_BACK_DUCTILE = 1.25
 const HELD_BACK_BRITTLE = 2
 const PAST_EXPECTED = 1.25
+
+// Hoop tension of a hardened bearing ring past which it tires early; NASA work on interference fits and life (Zaretsky), from memory.
+const HARDENED_RING_TENSION = megapascal(172)
 
 const CAUTIONS = [
   'Shield the work; stand aside, never with the face level with the joint; nobody else near. 29 CFR 1910.212.',
@@ -70,7 +85,8 @@ const CAUTIONS = [
  * A press fit from measured sizes: how hard it grips, whether hub and shaft stand it, how much the press will need, and
  * at which load to stop. Elastic; long cylinders of two materials; shaft solid or hollow. Brittle iron is judged by its
  * greatest tension against tensile strength (with the hoop tension greater than the pressure, modified Mohr gives the
- * same), everything else by von Mises stress against yield. What is not known is taken at its worst.
+ * same), everything else by von Mises stress against yield, an unknown material by both and the worse counts. What is
+ * not known is taken at its worst.
  *
  * @param jointDiameter symbol d
  * @param length symbol L
@@ -118,15 +134,15 @@ export function pressFit(input: PressFitInput): PressFit {
         shaft: { youngsModulus: exact.shaftModulus, poissonRatio: exact.shaftPoisson },
       }),
   )
-  const hubFactors = stressFactors({ material: hub, at: hubOutside }, (exact) => hubStress(jointDiameter, exact))
-  const shaftFactors = stressFactors({ material: shaft, at: shaftBore }, (exact) => shaftStress(jointDiameter, exact))
+  const hubJudged = judgements({ material: hub, at: hubOutside }, (exact) => hubStress(jointDiameter, exact))
+  const shaftJudged = judgements({ material: shaft, at: shaftBore }, (exact) => shaftStress(jointDiameter, exact))
   const area = Math.PI * jointDiameter * length
   const pressLoad = spread({ pressure, friction }, (exact) => newton(area * exact.pressure * exact.friction))
-  const hubPart = partStress(hub, pressure, hubFactors)
-  const shaftPart = partStress(shaft, pressure, shaftFactors)
+  const hubPart = partStress(pressure, hubJudged)
+  const shaftPart = partStress(pressure, shaftJudged)
   const stop = stopLoad({
     pressLoad,
-    soundLoad: Math.min(soundPressure(hub, hubFactors), soundPressure(shaft, shaftFactors)) * area * friction.low,
+    soundLoad: Math.min(...[...hubJudged, ...shaftJudged].map(soundPressure)) * area * friction.low,
   })
 
   return {
@@ -147,20 +163,48 @@ function frictionRange(friction: PressFitInput['friction']): Range<number> {
   return rangeOf(friction)
 }
 
-/** Stress for each unit of pressure: hoop where greatest, and what is judged. */
-interface StressFactors {
+/** One way to hold a part against its strength. */
+interface Judgement {
+  readonly rule: Rule
+  readonly strength: Range<Pascal>
+  /** How many times the strength is kept above the stress at the stop load. */
+  readonly inHand: number
+  /** For each unit of pressure: hoop stress where greatest, and what is held against the strength. */
   readonly hoop: Range<number>
   readonly judged: Range<number>
 }
 
-function stressFactors(
+interface Stress {
+  readonly hoop: number
+  readonly radial: number
+}
+
+const vonMises = ({ hoop, radial }: Stress): number => Math.sqrt(hoop ** 2 - hoop * radial + radial ** 2)
+
+/** A brittle part and a tough one are judged by their own rule, an unknown one by both. */
+function judgements(
   { material, at }: { readonly material: Material; readonly at: Known<Metre> },
-  stress: (exact: Metre) => { readonly hoop: number; readonly radial: number },
-): StressFactors {
-  return {
-    hoop: spread({ at }, (exact) => stress(exact.at).hoop),
-    judged: spread({ at }, (exact) => judgedStress(material, stress(exact.at))),
+  stress: (exact: Metre) => Stress,
+): readonly Judgement[] {
+  const hoop = spread({ at }, (exact) => stress(exact.at).hoop)
+  const mises = spread({ at }, (exact) => vonMises(stress(exact.at)))
+  const tough: Judgement = {
+    rule: 'von Mises stress against yield',
+    strength: material.yieldStrength,
+    inHand: HELD_BACK_DUCTILE,
+    hoop,
+    judged: mises,
   }
+  // A brittle part that is only squeezed is held against its tensile strength too: iron stands more, and that is the safe side.
+  const brittle: Judgement = {
+    rule: hoop.high > 0 ? 'greatest tension against tensile strength' : 'von Mises stress against tensile strength',
+    strength: material.tensileStrength,
+    inHand: HELD_BACK_BRITTLE,
+    hoop,
+    judged: hoop.high > 0 ? hoop : mises,
+  }
+  if (isUnknown(material)) return [brittle, tough]
+  return [material.brittle ? brittle : tough]
 }
 
 function hubStress(jointDiameter: Metre, hubOutside: Metre) {
@@ -185,37 +229,22 @@ function shaftStress(jointDiameter: Metre, shaftBore: Metre) {
   })
 }
 
-function judgedStress(
-  material: Material,
-  { hoop, radial }: { readonly hoop: number; readonly radial: number },
-): number {
-  if (material.brittle && hoop > 0) return hoop
-  return Math.sqrt(hoop ** 2 - hoop * radial + radial ** 2)
+function soundPressure({ strength, inHand, judged }: Judgement): number {
+  return strength.low / inHand / judged.high
 }
 
-// A brittle part that is only squeezed is held against its tensile strength too: iron stands more, and that is the safe side.
-function strengthOf(material: Material): Range<Pascal> {
-  return material.brittle ? material.tensileStrength : material.yieldStrength
-}
-
-function soundPressure(material: Material, { judged }: StressFactors): number {
-  return strengthOf(material).low / (material.brittle ? HELD_BACK_BRITTLE : HELD_BACK_DUCTILE) / judged.high
-}
-
-function partStress(material: Material, pressure: Range<Pascal>, factors: StressFactors): PartStress {
-  const times = (factor: Range<number>) =>
-    spread({ pressure, factor }, (exact) => pascal(exact.pressure * exact.factor))
-  const judged = times(factors.judged)
-  const strength = strengthOf(material)
-  const use = { low: judged.low / strength.high, high: judged.high / strength.low }
-  return {
-    hoop: times(factors.hoop),
-    judged,
-    strength,
-    rule: material.brittle ? 'greatest tension against tensile strength' : 'von Mises stress against yield',
-    use,
-    staysSound: isAtMost(use, 1),
-  }
+/** By the rule that asks most of the part; between the least and the most that any rule makes of it. */
+function partStress(pressure: Range<Pascal>, all: readonly Judgement[]): PartStress {
+  const each = all.map(({ rule, strength, inHand, ...factors }) => {
+    const times = (factor: Range<number>) =>
+      spread({ pressure, factor }, (exact) => pascal(exact.pressure * exact.factor))
+    const judged = times(factors.judged)
+    const use = { low: judged.low / strength.high, high: judged.high / strength.low }
+    return { hoop: times(factors.hoop), judged, strength, rule, use, inHand }
+  })
+  const { inHand, ...worst } = each.reduce((a, b) => (b.use.high > a.use.high ? b : a))
+  const use = { low: Math.min(...each.map((one) => one.use.low)), high: worst.use.high }
+  return { ...worst, use, staysSound: isAtMost(use, 1), isNearLimit: each.some((one) => one.use.high * one.inHand > 1) }
 }
 
 function stopLoad({ pressLoad, soundLoad }: { readonly pressLoad: Range<Newton>; readonly soundLoad: number }) {
@@ -228,6 +257,7 @@ function stopLoad({ pressLoad, soundLoad }: { readonly pressLoad: Range<Newton>;
         ? 'above it, with the least friction, hub or shaft may be past what it stands (yield with 1.25 in hand, brittle iron with 2; our choice)'
         : 'it is 1.25 times the greatest load that these sizes can need (our choice): something is not as measured',
     isInsideExpected: load < pressLoad.high,
+    isBelowLeast: load < pressLoad.low,
   }
 }
 
@@ -245,16 +275,30 @@ function warnings({
   readonly stop: PressFit['stop']
 }): string[] {
   const said: string[] = []
-  for (const [name, { staysSound, rule }] of [
+  for (const [name, { staysSound, isNearLimit, rule, use }] of [
     ['hub', hubPart],
     ['shaft', shaftPart],
   ] as const) {
     if (staysSound === 'no') said.push(`The ${name} does not stand this fit (${rule}). Do not press it.`)
     if (staysSound === 'not known') said.push(`The ${name} may not stand this fit (${rule}): find out its material.`)
+    if (staysSound === 'yes' && isNearLimit) {
+      said.push(
+        `The ${name} stands it, but up to ${Math.round(use.high * 100)} % of its strength is used, more than the stop load allows: find out how strong it is, or take less interference.`,
+      )
+    }
   }
   if (hub.brittle) said.push('A brittle hub cracks without warning: warm it and drop it on rather than press it.')
+  if (hub.name === 'bearing steel' && hubPart.hoop.high > HARDENED_RING_TENSION) {
+    said.push(
+      'A hardened ring stretched beyond about 170 MPa (25 ksi) tires early and may crack from a nick, long before it yields: take the fit that its maker gives.',
+    )
+  }
   if (!(measured.low > 0)) said.push('At the loosest sizes nothing grips: measure closer.')
-  if (stop.isInsideExpected) {
+  if (stop.isBelowLeast) {
+    said.push(
+      'The stop load comes before the part is home, even at the loosest sizes: do not press it. Fit it warm, or take less interference.',
+    )
+  } else if (stop.isInsideExpected) {
     said.push('The stop load may come before the part is home. Then take it off, find the friction, or fit it warm.')
   }
   return said

@@ -11,7 +11,7 @@ import {
   type Watt,
 } from '../../quantity/quantity.ts'
 import { requireAboveZero, requireWithin, shown } from '../limits.ts'
-import { type MaterialName, materialOf } from '../materials.ts'
+import { isUnknown, type MaterialName, materialOf } from '../materials.ts'
 import { type Known, type Range, rangeOf, spread } from '../range.ts'
 import { requireTeeth } from './involuteGear.ts'
 import { circleSpeed } from './speedAndPower.ts'
@@ -85,7 +85,7 @@ export interface ToothStrength {
  * @param form '20 full', '14.5 full' or '20 stub'; left out the weakest, 14.5 full
  * @param made 'cast' or 'cut'; left out the worse, cast
  * @param speed symbol ω, of this gear
- * @param material by name; left out: not known, taken as the weakest grey iron
+ * @param material by name; left out: not known, taken as weak as the weakest of all held here
  * @param safeStress static stress that is safe; left out a third of the least yield strength, of brittle iron a third of
  *   its least tensile strength
  * @returns safe load, torque and power
@@ -154,8 +154,9 @@ function factorOf(form: string, teeth: number): number {
 }
 
 function safeStressOf(named: string | undefined): Range<Pascal> {
-  const { brittle, yieldStrength, tensileStrength } = materialOf(named ?? 'unknown')
-  const least = (brittle ? tensileStrength : yieldStrength).low
+  const material = materialOf(named ?? 'unknown')
+  const { brittle, yieldStrength, tensileStrength } = material
+  const least = (brittle && !isUnknown(material) ? tensileStrength : yieldStrength).low
   return { low: megapascal(least / 3e6), high: megapascal(least / 3e6) }
 }
 
@@ -174,7 +175,7 @@ function cautions(told: {
     const { name } = materialOf(told.material ?? 'unknown')
     const stress = shown(safeStressOf(told.material).low, 'Pa')
     said.push(
-      `Safe stress ${stress}: a third of the least strength of ${name === 'unknown' ? 'an unknown iron' : name}.`,
+      `Safe stress ${stress}: a third of the least strength of ${name === 'unknown' ? 'an unknown metal' : name}.`,
     )
   }
   if (told.form === '14.5 full')

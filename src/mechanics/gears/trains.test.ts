@@ -11,6 +11,7 @@ import {
   newtonMetre,
   rpm,
 } from '../../quantity/constructors.ts'
+import { MATERIALS } from '../materials.ts'
 import { differential } from './differential.ts'
 import { gearTrain, trainRatio } from './gearTrain.ts'
 import { roadSpeed, ropeSpeed } from './outputSpeed.ts'
@@ -131,7 +132,11 @@ test('what is not known of a tooth is taken at its worst, and said', () => {
   const unknown = toothStrength(gear)
   const known = toothStrength({ ...gear, form: '20 full', made: 'cut', material: 'mild steel' })
   expect(unknown.load.high).toBeLessThan(known.load.low)
-  expect(unknown.cautions.join(' ')).toContain('an unknown iron')
+  expect(unknown.cautions.join(' ')).toContain('an unknown metal')
+  for (const { name } of MATERIALS) {
+    const named = toothStrength({ ...gear, material: name })
+    expect(unknown.load.low, name).toBeLessThanOrEqual(named.load.low)
+  }
   expect(unknown.cautions.join(' ')).toContain('14.5° full depth')
   expect(unknown.cautions.join(' ')).toContain('Teeth taken as cast')
   for (const { cautions } of [unknown, known]) expect(cautions[0]).toContain('It passes no gear')

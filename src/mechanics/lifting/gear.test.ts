@@ -60,7 +60,11 @@ test('what is left out is taken at its worst: all day, poor grip', () => {
 })
 
 test('an index above one says so, with the mass half known', () => {
-  const { index, cautions } = manualLift({ ...easy, mass: { low: kilogram(20), high: kilogram(30) } })
+  const { index, mayLift, cautions } = manualLift({ ...easy, mass: { low: kilogram(20), high: kilogram(30) } })
+  expect(mayLift).toBe('not known')
+  expect(manualLift({ ...easy, mass: kilogram(23) }).mayLift).toBe('yes')
+  expect(manualLift({ ...easy, mass: kilogram(24) }).mayLift).toBe('no')
+  expect(manualLift(easy).mayLift).toBeUndefined()
   expect(index?.low).toBeCloseTo(20 / 23, 9)
   expect(cautions[0]).toContain('More than one person')
 })

@@ -2,7 +2,7 @@ import { Problem } from '../../problem/problem.ts'
 import { kilogram, radian } from '../../quantity/constructors.ts'
 import type { Kilogram, Metre, Radian } from '../../quantity/quantity.ts'
 import { requireAboveZero, requireWithin } from '../limits.ts'
-import { type Known, type Range, rangeOf, spread } from '../range.ts'
+import { type Answer, isAtMost, type Known, type Range, rangeOf, spread } from '../range.ts'
 
 export type LiftDuration = 'up to 1 h' | 'up to 2 h' | 'up to 8 h'
 export type LiftGrip = 'good' | 'fair' | 'poor'
@@ -12,6 +12,8 @@ export interface ManualLift {
   readonly limit: Range<Kilogram>
   /** Symbol LI: mass over limit; above 1 more risk, above 3 many are hurt. Left out without a mass. */
   readonly index?: Range<number>
+  /** Is the index at most 1? Left out without a mass. */
+  readonly mayLift?: Answer
   readonly multipliers: {
     readonly horizontal: Range<number>
     readonly vertical: number
@@ -111,7 +113,7 @@ export function manualLift({
   const index = mass === undefined ? undefined : spread({ mass, limit }, (known) => known.mass / known.limit)
   return {
     limit,
-    ...(index === undefined ? {} : { index }),
+    ...(index === undefined ? {} : { index, mayLift: isAtMost(index, 1) }),
     multipliers,
     cautions: [
       ...(index && index.high > 1

@@ -165,3 +165,10 @@ test('two legs: how far it swings is told, and a centre far beside the line of t
   expect(sling(points).cautions[0]).toContain('here by 0° at most')
   expect(() => sling(points, 800, { ...origin, y: mm(310) })).toThrow('not between the eyes')
 })
+
+test('a leg is told as the mass that its plate has to say: half the unit by each of two upright ones, more by slanting ones', () => {
+  const steep = sling([eye('a', -10, 0), eye('b', 10, 0)], 5000).legs
+  expect(steep[0]?.plate).toBeCloseTo(500, 2)
+  const slanting = sling([eye('a', -500, 0), eye('b', 500, 0)], 500).legs
+  expect(slanting[0]?.plate).toBeCloseTo(500 * Math.SQRT2, 6)
+})

@@ -1,5 +1,5 @@
 import { Problem } from '../../problem/problem.ts'
-import { metre, newton, radian } from '../../quantity/constructors.ts'
+import { kilogram, metre, newton, radian } from '../../quantity/constructors.ts'
 import type { Kilogram, Metre, Newton, Radian } from '../../quantity/quantity.ts'
 import { requireAboveZero, requireWithin, shown } from '../limits.ts'
 import { type Known, rangeOf } from '../range.ts'
@@ -20,6 +20,8 @@ export interface SlingLeg {
   readonly name: string
   /** The most that this leg can get. */
   readonly tension: Newton
+  /** The same as a mass, as the plate of a sling, a shackle or an eye tells it, for the way in which it is pulled here. */
+  readonly plate: Kilogram
   /** The flattest that it can stand above level. */
   readonly angle: Radian
   /** Wanted for the unit to hang level, with the centre of mass in the middle of what is known. */
@@ -73,12 +75,16 @@ export function slingLegs({
   const legsAt = (x: number, y: number) => legsBelow({ hook: [x, y, highest + hookHeight], points, weight })
   const all = centresToTry(centre, points).map(([x, y]) => legsAt(x, y))
   const middle = legsAt(middleOf(centre.x), middleOf(centre.y))
-  const legs = points.map(({ name }, at) => ({
-    name,
-    tension: newton(Math.max(...all.map((legs) => legs[at]?.tension as number))),
-    angle: radian(Math.min(...all.map((legs) => legs[at]?.angle as number))),
-    length: metre(middle[at]?.length as number),
-  }))
+  const legs = points.map(({ name }, at) => {
+    const tension = newton(Math.max(...all.map((legs) => legs[at]?.tension as number)))
+    return {
+      name,
+      tension,
+      plate: kilogram(tension / GRAVITY),
+      angle: radian(Math.min(...all.map((legs) => legs[at]?.angle as number))),
+      length: metre(middle[at]?.length as number),
+    }
+  })
   const flat = legs.find(({ angle }) => angle < FLATTEST_LEG - 1e-9)
   if (flat) throw new Problem('SLING_LEG_FLAT', { name: flat.name, angle: shown(flat.angle, 'rad') })
   const swing = points.length === 2 ? swingOf(centre, points as readonly [SlingPoint, SlingPoint]) : 0
@@ -239,6 +245,7 @@ function cautions({
     ...(differ
       ? ['The legs have to differ in length for it to hang level; with equal legs it tilts and the loads change.']
       : []),
+    'An eye that is pulled at a slant keeps only a share of what its plate says: eyeboltShare.',
     ...RATED_GEAR,
   ]
 }

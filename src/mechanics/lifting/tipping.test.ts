@@ -30,6 +30,14 @@ test('turning over: rise and fall come out at the heights of the two faces', () 
   expect(cautions.join(' ')).toContain('no permission')
 })
 
+test('a hoist that may hang short of the centre of mass turns nothing: it would lift the whole, and is refused', () => {
+  const unit = { mass: kilogram(100), edgeDistance: mm(300), centreHeight: mm(400) }
+  for (const hookDistance of [mm(250), { low: mm(280), high: mm(600) }]) {
+    expect(() => turnOver({ ...unit, hookDistance })).toThrow('would lift the whole unit')
+  }
+  expect(turnOver({ ...unit, hookDistance: mm(300) }).pull.high).toBeCloseTo(980.665, 6)
+})
+
 test('two upright legs carry the whole between them', () => {
   const { first, second } = uprightLegs({ mass: kilogram(100), toFirst: mm(300), toSecond: mm(500) })
   expect(first.high + second.high).toBeCloseTo(980.665, 6)

@@ -1,7 +1,8 @@
+import { Problem } from '../../problem/problem.ts'
 import { joule, metre, newton, radian } from '../../quantity/constructors.ts'
 import type { Joule, Kilogram, Metre, Newton, Radian } from '../../quantity/quantity.ts'
-import { requireAboveZero } from '../limits.ts'
-import { type Known, type Range, spread } from '../range.ts'
+import { requireAboveZero, shown } from '../limits.ts'
+import { type Known, type Range, rangeOf, spread } from '../range.ts'
 import { RATED_GEAR } from './ratedGear.ts'
 
 /** Standard gravity, m/s². 3rd CGPM, 1901. */
@@ -85,9 +86,9 @@ export interface TurnOver {
  * @param mass symbol m
  * @param edgeDistance from below the centre of mass to the edge that it turns about
  * @param centreHeight of the centre of mass above the floor before
- * @param hookDistance from that edge to below the hoist
+ * @param hookDistance from that edge to below the hoist, on beyond the centre of mass: nearer the hoist lifts the whole
  * @returns angle, rise, fall and pull
- * @throws VALUE_OUTSIDE, RANGE_TURNED
+ * @throws VALUE_OUTSIDE, RANGE_TURNED, HOOK_SHORT_OF_CENTRE
  * @source statics
  * @example turnOver({ mass: kilogram(100), edgeDistance: mm(300), centreHeight: mm(400), hookDistance: mm(600) }).pull.high   // 490 N
  */
@@ -105,7 +106,11 @@ export function turnOver({
   requireAboveZero('the mass', mass, 'kg')
   requireAboveZero('the distance to the edge', edgeDistance, 'm')
   requireAboveZero('the height of the centre', centreHeight, 'm')
-  requireAboveZero('the distance of the hook', hookDistance, 'm')
+  // Short of the centre of mass the pull would be more than the weight: the unit leaves the floor and swings.
+  const [hook, centre] = [rangeOf(hookDistance).low, rangeOf(edgeDistance).high]
+  if (hook < centre) {
+    throw new Problem('HOOK_SHORT_OF_CENTRE', { hook: shown(hook, 'm'), centre: shown(centre, 'm') })
+  }
   const place = { out: edgeDistance, up: centreHeight }
   const falls = (known: { out: number; up: number }) => Math.hypot(known.out, known.up) - known.out
   return {

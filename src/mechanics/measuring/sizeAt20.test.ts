@@ -36,3 +36,10 @@ test('refuses a part out of the oven', () => {
     'the temperature of the part has to be from −40 °C to 120 °C, not 180 °C',
   )
 })
+
+test('an instrument of which nothing was told is said to be taken at 20 °C', () => {
+  const said = (more: object) =>
+    sizeAt20({ reading: mm(63), temperature: celsius(31), expansion: 'steel', ...more }).cautions.join(' ')
+  expect(said({})).toContain('taken to stand at 20 °C')
+  expect(said({ instrumentTemperature: celsius(31) })).not.toContain('taken to stand')
+})

@@ -34,7 +34,7 @@ export function sizeAt20({
   reading,
   temperature,
   expansion,
-  instrumentTemperature = REFERENCE,
+  instrumentTemperature,
   instrumentExpansion = perKelvin(11.5e-6),
 }: {
   readonly reading: Known<Metre>
@@ -44,9 +44,10 @@ export function sizeAt20({
   readonly instrumentExpansion?: Expansion
 }): SizeAt20 {
   requireAboveZero('the reading', reading, 'm')
+  const instrumentAt = instrumentTemperature ?? REFERENCE
   for (const [what, known] of [
     ['the temperature of the part', temperature],
-    ['the temperature of the instrument', instrumentTemperature],
+    ['the temperature of the instrument', instrumentAt],
   ] as const) {
     requireWithin(what, known, { low: celsius(-40), high: celsius(120), unit: 'K' })
   }
@@ -54,7 +55,7 @@ export function sizeAt20({
     reading,
     temperature,
     alpha: expansionRange(expansion),
-    instrument: instrumentTemperature,
+    instrument: instrumentAt,
     instrumentAlpha: expansionRange(instrumentExpansion),
   }
   const factor = (known: { temperature: number; alpha: number; instrument: number; instrumentAlpha: number }) =>
@@ -63,6 +64,11 @@ export function sizeAt20({
     size: spread(inputs, (known) => metre(known.reading * factor(known))),
     correction: spread(inputs, (known) => metre(known.reading * (factor(known) - 1))),
     cautions: [
+      ...(instrumentTemperature === undefined
+        ? [
+            'The instrument is taken to stand at 20 °C (68 °F). Where it is as warm as the part, tell so: steel read with a steel instrument of the same warmth needs next to no correction.',
+          ]
+        : []),
       'Leave part and instrument side by side until neither changes: hours for heavy iron (common practice, no source).',
     ],
   }

@@ -43,6 +43,25 @@ test('whether it gapes is not known where the preload strays', () => {
   expect([at(20000, 30000), at(5000, 9000), at(2000, 3000)]).toEqual(['yes', 'not known', 'no'])
 })
 
+test('a bolt whose tension alone is past proof is told, and no load may grow', () => {
+  const at = (low: number, high: number) =>
+    jointLoads({
+      preload: { low: newton(low), high: newton(high) },
+      load: newton(10000),
+      share: 0.3,
+      proofLoad: newton(48900),
+    })
+  expect([at(20000, 45000), at(25000, 60000), at(50000, 60000)].map((each) => each.staysBelowProof)).toEqual([
+    'yes',
+    'not known',
+    'no',
+  ])
+  expect(at(20000, 45000).cautions).toEqual([])
+  expect(at(25000, 60000).cautions[0]).toContain('may be drawn past proof')
+  expect(at(50000, 60000).cautions[0]).toContain('is drawn past proof')
+  expect(at(50000, 60000).loadFactor).toEqual({ low: 0, high: 0 })
+})
+
 test('bolts wider apart than six diameters do not press a gasket evenly', () => {
   const ring = { clamp: newton(1e4), gasketArea: squareMetre(0.01), boltCircle: mm(200), nominalDiameter: mm(12) }
   expect(gasketPressure({ ...ring, bolts: 12 }).isEven).toBe(true)

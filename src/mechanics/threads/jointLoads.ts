@@ -10,11 +10,14 @@ export interface JointLoads {
   readonly clampLeft: Range<Newton>
   /** Symbol n_p: proof over the load of the bolt. */
   readonly yieldFactor: Range<number>
-  /** Symbol n_L: how many times the working load may grow before the bolt reaches proof, gaping first or not. */
+  /** Symbol n_L: how many times the working load may grow before the bolt reaches proof, gaping first or not; 0 where its tension alone is past it. */
   readonly loadFactor: Range<number>
   /** Symbol n_0: how many times it may grow before the joint gapes. */
   readonly separationFactor: Range<number>
   readonly staysClosed: Answer
+  /** Does the load of the bolt stay at or below proof? */
+  readonly staysBelowProof: Answer
+  readonly cautions: readonly string[]
 }
 
 /**
@@ -49,15 +52,23 @@ export function jointLoads({
   const inputs = { preload, load, share }
   const clamp = spread(inputs, (exact) => exact.preload - (1 - exact.share) * exact.load)
   const boltLoad = spread(inputs, (exact) => newton(Math.max(exact.preload + exact.share * exact.load, exact.load)))
+  const staysBelowProof = isAtMost(boltLoad, proofLoad)
   return {
     boltLoad,
     clampLeft: { low: newton(Math.max(0, clamp.low)), high: newton(Math.max(0, clamp.high)) },
     yieldFactor: spread({ boltLoad }, (exact) => proofLoad / exact.boltLoad),
     loadFactor: spread(inputs, (exact) =>
-      Math.min((proofLoad - exact.preload) / (exact.share * exact.load), proofLoad / exact.load),
+      Math.max(0, Math.min((proofLoad - exact.preload) / (exact.share * exact.load), proofLoad / exact.load)),
     ),
     separationFactor: spread(inputs, (exact) => exact.preload / (exact.load * (1 - exact.share))),
     staysClosed: isAtMost({ low: -clamp.high, high: -clamp.low }, 0),
+    staysBelowProof,
+    cautions:
+      staysBelowProof === 'yes'
+        ? []
+        : [
+            `The bolt ${staysBelowProof === 'no' ? 'is' : 'may be'} drawn past proof: it stretches for good, loses its clamp and may break. Less tension, a stronger bolt, or more of them.`,
+          ],
   }
 }
 

@@ -245,6 +245,12 @@ export const MECHANICS = table({
     next: 'Raise the hook with longer legs, or use a spreader.',
     http: 422,
   },
+  HOOK_SHORT_OF_CENTRE: {
+    says: ({ hook, centre }) =>
+      `The hoist may hang ${hook} from the edge and the centre of mass lies up to ${centre} from it: the hoist would lift the whole unit, which then swings, instead of turning it.`,
+    next: 'Take hold beyond the centre of mass, at the far side from the edge that it turns about.',
+    http: 422,
+  },
   CENTRE_OUTSIDE_SLING: {
     says: () => 'The centre of mass is not between the eyes: some leg would have to push.',
     next: 'Move an eye to the other side of the centre of mass, or find the centre again.',
