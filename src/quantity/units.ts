@@ -43,6 +43,9 @@ const pairs = (forces: readonly string[], arms: readonly string[]): string[] =>
   forces.flatMap((force) =>
     arms.flatMap((arm) => [`${force} ${arm}`, `${arm} ${force}`, `${force}${arm}`, `${arm}${force}`]),
   )
+/** Old strengths and press gauges are in tons on the square inch. */
+const tonsOn = (which: string): string[] =>
+  [`${which} ton`, `${which} tons`, `${which} tonf`].flatMap((ton) => [`${ton}/in²`, `${ton}/sq in`])
 const POUNDS = ['lbf', 'lb', 'lbs', 'pound', 'pounds']
 
 type Row = readonly [symbol: string, name: string, spellings: readonly string[], factor: Ratio, offset?: Ratio]
@@ -154,6 +157,18 @@ export const UNITS: readonly Unit[] = [
   ...table('pressure', 'inch', [
     ['psi', 'pound-force per square inch', ['lbf/in²', 'lb/in²', 'lb/sq in', 'p s i'], divide(LBF, SQUARE_INCH)],
     ['ksi', 'thousand pound-force per square inch', [], multiply(divide(LBF, SQUARE_INCH), whole(1000))],
+    [
+      'long tonf/in²',
+      'long ton-force per square inch',
+      tonsOn('long'),
+      multiply(divide(LBF, SQUARE_INCH), whole(2240)),
+    ],
+    [
+      'short tonf/in²',
+      'short ton-force per square inch',
+      tonsOn('short'),
+      multiply(divide(LBF, SQUARE_INCH), whole(2000)),
+    ],
   ]),
   ...table('angle', 'both', [
     ['°', 'degree', ['deg', 'degs', 'degrees'], multiply(PI, per(180))],
@@ -271,6 +286,7 @@ export const TWO_MEANINGS: Readonly<Record<string, string>> = {
   gallon: 'imp gallon (4.546 l) or US gallon (3.785 l)',
   'fluid ounce': 'imp fl oz (28.4 ml) or US fl oz (29.6 ml)',
   ton: 't (1000 kg), long ton (2240 lb) or short ton (2000 lb)',
+  'ton per square inch': 'long tons/in² (2240 lb; old British strengths) or short tons/in² (2000 lb)',
   hundredweight: 'imp cwt (112 lb), or pounds',
   gpm: 'US gpm (3.785 l/min) or imp gpm (4.546 l/min)',
   mil: 'thou (0.001 in) or mm',
@@ -284,6 +300,10 @@ export const TWO_MEANINGS_SPELT: Readonly<Record<string, string>> = {
   ...{
     ton: 'ton',
     tons: 'ton',
+    'ton/in²': 'ton per square inch',
+    'tons/in²': 'ton per square inch',
+    'tons/sq in': 'ton per square inch',
+    tsi: 'ton per square inch',
     cwt: 'hundredweight',
     gpm: 'gpm',
     'gal/min': 'gpm',
