@@ -238,8 +238,8 @@ export type Body<K extends Kind> = z.output<(typeof BODIES)[K]>
 
 /** The year 9999 ends here; a device whose clock is wilder than that is broken. */
 const MOST_MS = 253_402_300_799_999
-const ms = whole.max(MOST_MS, { error: 'milliseconds before the year 10000' })
-export const at = block({ ms, n: whole, own: maybe(ms) })
+export const MS = whole.max(MOST_MS, { error: 'milliseconds before the year 10000' })
+export const at = block({ ms: MS, n: whole, own: maybe(MS) })
 /** A hybrid logical clock: milliseconds since 1970 and a count; `own`, what the device's own clock said, where the two are far apart. */
 export type At = z.output<typeof at>
 

@@ -5,6 +5,7 @@ import { filesNamed } from '../../record/filesNamed.ts'
 import { ENDINGS } from '../../stores/files/files.ts'
 import type { OpenShop } from '../openShop.ts'
 import { allOf } from './allOf.ts'
+import { mustBeJob } from './mustBeJob.ts'
 import { putAll } from './putAll.ts'
 import { shopKey } from './shopKey.ts'
 
@@ -16,12 +17,13 @@ export interface Exported {
   readonly missing: readonly string[]
 }
 
-/** @throws NOT_HERE when there is no such job */
+/** @throws NOT_HERE when there is no such job · STREAM_NOT_YOURS for the shop itself */
 export async function exportJob(
   { journal, files, vault }: Pick<OpenShop, 'journal' | 'files' | 'vault'>,
   job: string,
   now: number,
 ): Promise<Exported> {
+  mustBeJob(job)
   const entries = (await allOf(journal, job)).map(({ entry }) => entry)
   if (entries.length === 0) throw new Problem('NOT_HERE', { what: `job '${job}'` })
   const found: JobFile[] = []
@@ -45,7 +47,7 @@ export interface Imported {
  * Takes a sealed job in. One that is here already grows by what it lacks.
  *
  * @param key only from the shop with this public key, where one is named
- * @throws ARCHIVE_BROKEN when anything is wrong with it · ARCHIVE_OF_OTHERS
+ * @throws ARCHIVE_BROKEN when anything is wrong with it · ARCHIVE_OF_OTHERS · STREAM_NOT_YOURS
  */
 export async function importArchive(
   { journal, files }: OpenShop,
@@ -55,6 +57,7 @@ export async function importArchive(
   const [fault] = verified.faults
   if (fault || !verified.about)
     throw new Problem('ARCHIVE_BROKEN', { file, reason: fault?.says ?? 'it has no manifest' })
+  mustBeJob(verified.about.job)
   if (key !== undefined && verified.key !== key)
     throw new Problem('ARCHIVE_OF_OTHERS', { file, received: verified.key ?? 'none', expected: key })
   const before = Math.max(0, ...(await journal.streams()).map(({ position }) => position))
