@@ -173,6 +173,20 @@ test('whoever guesses codes has to wait, and longer each time', async () => {
   await other.close()
 })
 
+test('who guesses from ever new addresses of one network of version 6 waits too', async () => {
+  const other = await shopForTests()
+  const codes = []
+  for (let time = 1; time <= 5; time++) {
+    const { body } = await other.shop.inject({
+      ...{ method: 'POST', url: '/api/enrol', remoteAddress: `fd12:3456::${time}`, headers: { host: SHOP_NAME } },
+      payload: { code: 'AAAA-AAAA-AAAA', called: 'x' },
+    })
+    codes.push(JSON.parse(body).problem.code)
+  }
+  expect(codes.slice(2)).toEqual(['CODE_WRONG', 'LOCKED_OUT', 'LOCKED_OUT'])
+  await other.close()
+})
+
 test('more sign-ins from one address than fingers can type are sent away, whatever the names', async () => {
   const other = await shopForTests()
   const device = await enrolled(other)
