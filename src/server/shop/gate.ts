@@ -134,6 +134,9 @@ export function openGate({ vault, book, now }: { vault: Vault; book: ShopBook; n
       const known = book.shop.devices.get(device)
       if (!known) throw new Problem('NOT_HERE', { what: `device '${device}'` })
       await book.note('device shut out', `${known.called} is shut out.`, { device }, by)
+      // Other servers hear of it a moment later; the token is looked up in what all share, and is gone now.
+      for (const key of await vault.keys('device/'))
+        await vault.change(key, (kept) => (kept === device ? undefined : kept))
       await forgetSessions(vault, (session) => session.device === device)
     },
 
