@@ -78,7 +78,8 @@ test('a stranger does not speak for a device of this shop, unless somebody vouch
 
 test('of an archive with a file that is not kept here nothing is taken, the files before it neither', async () => {
   const bytesOf = (text: string) => new TextEncoder().encode(text)
-  const files = ['matchmark: unit/1', '<script>alert(1)</script>'].map((text) => ({
+  const units = Array.from({ length: 9 }, (_, index) => `matchmark: unit/1 # ${index}`)
+  const files = ['<script>alert(1)</script>', ...units].map((text) => ({
     sha256: sha256Of(bytesOf(text)),
     ending: 'yaml',
     bytes: bytesOf(text),
