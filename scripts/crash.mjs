@@ -1,4 +1,4 @@
-// `npm run crash`: all rounds of the crash tests: 300 kills on SQLite, 100 on PostgreSQL. `npm test` runs a part of them.
+// `npm run crash`: all rounds of the crash tests (300 kills on SQLite, 100 on PostgreSQL) and 2,000 merges on every store. `npm test` runs a part of them.
 import { spawnSync } from 'node:child_process'
 import { join } from 'node:path'
 import { root, setUp } from './setup.mjs'
@@ -6,4 +6,4 @@ import { root, setUp } from './setup.mjs'
 await setUp()
 const vitest = join(root, 'node_modules', '.bin', 'vitest')
 const env = { ...process.env, MATCHMARK_CRASH: 'all' }
-process.exit(spawnSync(vitest, ['run', 'crash'], { cwd: root, stdio: 'inherit', env }).status ?? 1)
+process.exit(spawnSync(vitest, ['run', 'crash', 'Journal.test'], { cwd: root, stdio: 'inherit', env }).status ?? 1)

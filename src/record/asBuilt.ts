@@ -1,5 +1,7 @@
 // What a state has of the building, for a book: in force, in the order in which it happened.
+
 import type { AsBuilt, BuiltStep, PhotoTaken } from '../job/model/asBuilt.ts'
+import { hourOf } from '../journal/clock.ts'
 import type { Fact, JobState, Said } from './state.ts'
 
 /** @example asBuilt(fold('J41', entries).state).steps[0]?.signed   // [{ person: 'M. Ashdown', ms: 1795600000000 }] */
@@ -31,7 +33,7 @@ export function asBuilt(state: JobState): AsBuilt {
   }
 }
 
-const hand = ({ person, at }: Said) => ({ person, ms: at.ms })
+const hand = ({ person, at }: Said) => ({ person, ms: hourOf(at) })
 
 function photoTaken(photo: Fact<'photo'>): PhotoTaken {
   const of = photo.about?.part ?? photo.about?.connection

@@ -38,12 +38,15 @@ test('and works up to the same: problem, settings, faults and questions', () => 
 test('written as a job file and read again it is the same job, and what the file has no place for is told', () => {
   const { job } = sample()
   const writer = new Writer('office')
-  const entries = [...sampleEntries(writer), writer.write('step-signed', { step: 'cluster' }), writer.note('howls')]
+  const sampled = sampleEntries(writer)
+  const stage = { connection: 'cap A nuts', stage: 1, says: 'all to 55 N·m', count: 2, of: 2 }
+  const counted = writer.write('step-signed', { step: 'cluster', tightened: [stage] })
+  const entries = [...sampled, counted, writer.note('howls')]
   const { text, left } = writeJobFile(fold('J41', entries).state)
   const again = readJob(text, 'J41.job.yaml')
   expect(again.faults.map(printProblem)).toEqual([])
   expect(withoutPlaces(again.job)).toEqual(withoutPlaces({ ...job, done: [{ step: 'cluster' }] }))
-  expect(left).toEqual(['1 note.'])
+  expect(left).toEqual(['1 note.', '1 step with its bolts counted.'])
 })
 
 test('people by name go into the record and come back, in entries and as a file', () => {

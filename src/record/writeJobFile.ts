@@ -166,6 +166,11 @@ function leftOut(state: JobState): string[] {
     ...count(state.sequences.length, 'sequence', 'sequences'),
     ...count([...state.parts.values()].flatMap((part) => part.in).length, 'part that came in', 'parts that came in'),
     ...count(
+      [...state.steps.values()].filter(({ done }) => done.some(({ tightened }) => tightened)).length,
+      'step with its bolts counted',
+      'steps with their bolts counted',
+    ),
+    ...count(
       [...state.steps.values()].filter(({ stands }) => stands !== 'done').length,
       'step begun or undone',
       'steps begun or undone',

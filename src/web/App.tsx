@@ -14,6 +14,8 @@ const SequenceRoute = lazy(async () => ({ default: (await jobSheets()).SequenceR
 const BuildRoute = lazy(async () => ({ default: (await jobSheets()).BuildRoute }))
 const DeviceSheet = lazy(async () => ({ default: (await deviceSheet()).DeviceSheet }))
 const EnrolSheet = lazy(async () => ({ default: (await import('./sheets/EnrolSheet.tsx')).EnrolSheet }))
+/** Read at the desk. */
+const StageRoute = lazy(async () => ({ default: (await import('./sheets/stages/StageRoute.tsx')).StageRoute }))
 
 export function App() {
   useEffect(() => {
@@ -34,6 +36,9 @@ export function App() {
                 step={step === undefined ? undefined : decodeURIComponent(step)}
               />
             )}
+          </Route>
+          <Route path="/job/:number/:stage">
+            {({ number, stage }) => <StageRoute number={decodeURIComponent(number)} name={stage} />}
           </Route>
           <Route path="/device">
             <DeviceSheet />

@@ -14,6 +14,7 @@ import { sourcesOf } from './sources.ts'
 import { type StepFacts, stepFacts } from './stepFacts.ts'
 import { stepSheet } from './stepSheet.ts'
 import { kitTable, questionsTable, settingsTable } from './tables.ts'
+import { triedSheet } from './triedSheet.ts'
 
 const WIDE_PX = 685
 /** A shorter parts list is kept on one page. */
@@ -43,6 +44,7 @@ export function jobBook(input: JobBookInput): string {
       stepSheets(steps, input, numbers),
       holeMaps(input),
       settingsTable(input, sources),
+      triedSheet(input),
       kitTable(input, numbers, sources),
       questionsTable(work.questions),
       readings,
@@ -69,7 +71,7 @@ function fieldsOf({ work, date, person }: JobBookInput): Fields {
 }
 
 function cover(
-  { work, result, kit, verdicts }: JobBookInput,
+  { work, result, kit, verdicts, tried }: JobBookInput,
   fields: Fields,
   { hasReadings, hasBuilt }: { readonly hasReadings: boolean; readonly hasBuilt: boolean },
   steps: readonly StepFacts[],
@@ -94,6 +96,7 @@ function cover(
     ['steps', 'Step sheets'],
     ['maps', 'Tightening maps'],
     ['settings', 'Settings'],
+    ...(tried && tried.tries.length + tried.tightened.length > 0 ? [['as-set', 'As set and tightened']] : []),
     ['kit', 'Buying list'],
     ['not-known', 'What was not known'],
     ...(hasReadings ? [['readings', 'As found, and readings']] : []),

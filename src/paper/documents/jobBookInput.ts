@@ -1,6 +1,7 @@
 // What a job book is made from. Plain data; nothing is worked out here that the job room works out.
 import type { AsBuilt } from '../../job/model/asBuilt.ts'
 import type { KitLine } from '../../job/model/kit.ts'
+import type { Tried } from '../../job/model/tried.ts'
 import type { Verdicts } from '../../job/model/verdict.ts'
 import type { WorkUp } from '../../job/workUp.ts'
 import type { PlanResult } from '../../planning/model/sequence.ts'
@@ -19,6 +20,8 @@ export interface JobBookInput {
   readonly built?: AsBuilt
   /** Small pictures by the hash of their photo: JPEG in base64. */
   readonly pictures?: ReadonlyMap<string, string>
+  /** Tries and counted bolts of the record; missing where the book is made from a file. */
+  readonly tried?: Tried
   readonly system: System
   /** As it is to be printed. */
   readonly date: string

@@ -12,6 +12,7 @@ import { asBuilt } from '../../record/asBuilt.ts'
 import { fold } from '../../record/fold.ts'
 import { jobOf } from '../../record/jobOf.ts'
 import type { JobState } from '../../record/state.ts'
+import { triedIn } from '../../record/tried.ts'
 import { readUnit } from '../../unit/file/readUnit.ts'
 import type { WorkInput, WorkKind } from './work.ts'
 
@@ -23,7 +24,8 @@ export interface WorkerTask {
 
 export default async function work({ kind, input, port }: WorkerTask): Promise<unknown> {
   try {
-    const { state } = fold(input.job, JSON.parse(input.entries) as Entry[])
+    const entries = JSON.parse(input.entries) as Entry[]
+    const { state } = fold(input.job, entries)
     const job = jobOf(state)
     const { unit, faults } = readUnit(input.unit, job.unit)
     if (!unit) throw faults[0] ?? new Error('assert: a unit or its faults')
@@ -34,7 +36,7 @@ export default async function work({ kind, input, port }: WorkerTask): Promise<u
       ...(seconds !== undefined && { timeLimit_s: seconds, now: () => performance.now() }),
       onProgress: ({ value, bound, states }) => port.postMessage({ value, bound, states }),
     })
-    return kind === 'plan' ? result : { html: await bookOf(worked, result, { state, input }), of: job.id }
+    return kind === 'plan' ? result : { html: await bookOf(worked, result, { entries, state, input }), of: job.id }
   } catch (error) {
     // Only plain text crosses to the other side.
     throw error instanceof Problem ? new Error(`${error.message} ${error.next}`) : error
@@ -46,7 +48,11 @@ export default async function work({ kind, input, port }: WorkerTask): Promise<u
 async function bookOf(
   work: WorkUp,
   result: ReturnType<typeof sequenceOf>,
-  { state, input }: { readonly state: JobState; readonly input: WorkInput },
+  {
+    entries,
+    state,
+    input,
+  }: { readonly entries: readonly Entry[]; readonly state: JobState; readonly input: WorkInput },
 ): Promise<string> {
   const system: System = work.job?.lengthUnit === 'in' ? 'inch' : 'metric'
   const fonts = await bookFonts((file) => readFile(new URL(`./fonts/${file}`, import.meta.url), 'base64'))
@@ -54,6 +60,7 @@ async function bookOf(
     ...workedOut(work, result, system),
     built: asBuilt(state),
     pictures: new Map(Object.entries(input.pictures ?? {})),
+    tried: triedIn(entries, state),
     date: new Date().toISOString().slice(0, 10),
     fonts,
   })

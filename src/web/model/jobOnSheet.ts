@@ -1,6 +1,7 @@
 // A job as its entries have it, with what its sheets ask of it again and again.
 
 import type { Job } from '../../job/model/job.ts'
+import { hourOf } from '../../journal/clock.ts'
 import type { Entry } from '../../journal/entry.ts'
 import { fold } from '../../record/fold.ts'
 import { jobOf } from '../../record/jobOf.ts'
@@ -68,7 +69,7 @@ export const isDone = (step: StepState | undefined): boolean => step?.stands ===
 export function timesOf({ state }: JobOnSheet, step: string): StepTimes | undefined {
   const here = state.steps.get(step)
   if (!here) return undefined
-  const [started_ms, ended_ms] = [here.starts[0]?.at.ms, here.done[0]?.at.ms]
+  const [started_ms, ended_ms] = [here.starts[0], here.done[0]].map((fact) => fact && hourOf(fact.at))
   return { ...(started_ms !== undefined && { started_ms }), ...(ended_ms !== undefined && { ended_ms }) }
 }
 
@@ -80,7 +81,7 @@ export const looksIn = ({ state }: JobOnSheet): number => {
 
 /** How far the stages have come, by what stands in the journal. */
 export function stagesOf({ state }: JobOnSheet): Readonly<Partial<Record<Stage, StageState>>> {
-  const { unit, parts, readings, sequence, steps } = state
+  const { unit, parts, readings, sequence, steps, tries, checks } = state
   const all = [...parts.values()]
   const has = (is: boolean, isAll: boolean): StageState => (isAll ? 'done' : is ? 'in hand' : 'to come')
   const decided = all.filter(({ decision }) => decision).length
@@ -94,8 +95,14 @@ export function stagesOf({ state }: JobOnSheet): Readonly<Partial<Record<Stage, 
     ),
     inspect: has(readings.length > 0, false),
     decide: has(decided > 0, all.length > 0 && decided === all.length),
+    kit: has(
+      all.some((part) => part.in.length > 0),
+      false,
+    ),
+    set: has(tries.length > 0, false),
     sequence: has(sequence !== undefined, sequence !== undefined),
     build: has([...steps.values()].length > 0, ids.length > 0 && signed === ids.length),
+    prove: has(checks.length > 0, false),
   }
 }
 

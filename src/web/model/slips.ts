@@ -1,4 +1,5 @@
 // What was taken back of each step: it is out of force and stays to be seen.
+import { hourOf } from '../../journal/clock.ts'
 import type { Entry } from '../../journal/entry.ts'
 import type { JobState } from '../../record/state.ts'
 
@@ -26,7 +27,7 @@ export function slipsOf(entries: readonly Entry[], state: JobState): ReadonlyMap
       what: entry.kind as Slip['what'],
       ...(reads !== undefined && { reads }),
       by: taker.person,
-      at_ms: taker.at.ms,
+      at_ms: hourOf(taker.at),
     }
     slips.set(step, [...(slips.get(step) ?? []), slip])
   }

@@ -10,6 +10,7 @@ export const STAGES = [
   'build',
   'prove',
   'hand over',
+  'teach',
 ] as const
 export type Stage = (typeof STAGES)[number]
 export type StageState = 'to come' | 'in hand' | 'done'

@@ -43,7 +43,12 @@ test('a check has its limit in SI and in the person’s units', () => {
     measures: 'length',
     limit: { low: 0.00005, high: 0.0002, text: '0.05 to 0.20 mm' },
   })
-  const inch = workedJob({ unit, job, sequence: worked.steps, system: 'inch' }).worked
+  const inch = workedJob({
+    unit,
+    job,
+    sequence: worked.steps.map(({ step: id, mode }) => ({ step: id, mode })),
+    system: 'inch',
+  }).worked
   expect(inch.steps.find((one) => one.step === 'jack float')?.check?.limit?.text).toBe('2.0 to 7.9 thou')
   expect(step('selecting')?.check).toEqual({ id: 'selecting', measures: 'length' })
 })
@@ -78,3 +83,25 @@ test('all of it can cross to a worker', () => {
   const room = { width: 360, mostHeight: 260, system: 'metric' } as const
   expect(stepDrawing(workings, 'jack bearing A', room)?.svg).not.toMatch(/ style=/)
 })
+
+test('a plan for a crew says who does which step; adopted, the names stay; adopted without names, nobody is named', () => {
+  const { unit, job } = sample()
+  const crew = ['Ada', 'Ben'].map((name) => ({ name, skills: [] }))
+  const shared = { ...job, plant: { ...job.plant, people: 2, crew } }
+  const planned = workedJob({ unit, job: shared, system: 'metric' }).worked
+  expect(planned.steps.every((step) => step.crew !== undefined)).toBe(true)
+  expect(new Set(planned.steps.flatMap((step) => step.crew ?? []))).toEqual(new Set(['Ada', 'Ben']))
+  const adopted = planned.steps.map(({ step, mode, crew: people }) => ({ step, mode, ...(people && { people }) }))
+  const standing = workedJob({ unit, job: shared, sequence: adopted, system: 'metric' }).worked
+  expect(standing.plan.breaches).toEqual([])
+  const who = (of: typeof planned) => new Map(of.steps.map((step) => [step.step, step.crew]))
+  expect(who(standing)).toEqual(who(planned))
+  const nameless = adopted.map(({ people: _, ...step }) => step)
+  const older = workedJob({ unit, job: shared, sequence: nameless, system: 'metric' }).worked
+  expect(older.steps.every((step) => step.crew === undefined)).toBe(true)
+  // Ben has left: his steps are still said to be for him, and the rest is judged.
+  const alone = { ...job, plant: { ...job.plant, people: 1 } }
+  const left = workedJob({ unit, job: alone, sequence: adopted, system: 'metric' }).worked
+  expect(left.steps.some((step) => step.crew?.includes('Ben'))).toBe(true)
+  expect(left.steps).toHaveLength(adopted.length)
+}, 60_000)

@@ -17,6 +17,7 @@ import type { System } from '../../quantity/printQuantity.ts'
 import type { Figure, HoleMap, Setting } from '../../unit/connections/kind.ts'
 import { signOffsOf } from '../../unit/derive/signOffs.ts'
 import type { Check, Limit, Unit } from '../../unit/model/unit.ts'
+import { type DeskSheet, kitLines, readingRows, unmeasuredRows } from './desk.ts'
 import { hotGrip } from './hotGrip.ts'
 import { type Doubt, doubtOf, spoken } from './spoken.ts'
 import { type TrySheet, trySheets } from './trySheets.ts'
@@ -25,6 +26,8 @@ import { type TrySheet, trySheets } from './trySheets.ts'
 export interface StandingStep {
   readonly step: string
   readonly mode?: string
+  /** Who of a crew does it. */
+  readonly people?: readonly string[]
 }
 
 export interface Wanted {
@@ -131,6 +134,8 @@ export interface StepSheetData {
   readonly does: string
   readonly place: string
   readonly people: number
+  /** Who of a crew does it, by name; none: it goes on by itself. Missing: one works, or the sequence that stands names nobody. */
+  readonly crew?: readonly string[]
   readonly usual_s: number
   readonly wait_s: number
   readonly tools: readonly string[]
@@ -195,6 +200,7 @@ export interface WorkedJob {
   readonly items: readonly { readonly number: number; readonly part: string }[]
   readonly plan: PlanSheet
   readonly steps: readonly StepSheetData[]
+  readonly desk: DeskSheet
 }
 
 /** What the drawings are made from; it stays where it was made. */
@@ -223,6 +229,11 @@ export function workedJob(
   const facts = stepFacts(input)
   const numbers = itemNumbers(work.unit)
   const tries = trySheets(work, system)
+  const crews = new Map(sequence?.map(({ step, people }) => [step, people]))
+  const crewOf = (step: StepFacts): { readonly crew?: readonly string[] } => {
+    const crew = sequence ? crews.get(step.operation.id) : step.people
+    return crew ? { crew } : {}
+  }
   const verdicts = verdictsOf(work.unit, job)
   const wanted = signOffsOf(
     work.unit,
@@ -254,7 +265,20 @@ export function workedJob(
       lines: [...work.unit.lines.keys()],
       items: [...numbers].map(([part, number]) => ({ number, part })),
       plan: planSheet(result, breaches),
-      steps: facts.map((step) => stepSheetData(step, { input, numbers, wanted, tries })),
+      steps: facts.map((step) => ({
+        ...stepSheetData(step, { input, numbers, wanted, tries }),
+        ...crewOf(step),
+      })),
+      desk: {
+        kit: kitLines(work, system),
+        readings: readingRows(verdicts, system),
+        unmeasured: unmeasuredRows(verdicts, system),
+        settings: settings.map((setting) => settingSheet(setting, system, true)),
+        checks: [...work.unit.checks.values()].map((check) => ({
+          ...checkSheet(check, system),
+          does: work.derivation.problem.operations.find(({ id }) => id === check.id)?.does ?? check.does ?? check.id,
+        })),
+      },
     },
   }
 }
@@ -272,9 +296,12 @@ function standing(
   const gone = sequence.filter(({ step }) => !operations.has(step)).map(({ step }) => step)
   const listed = new Set(kept.map(({ step }) => step))
   const added = [...operations.keys()].filter((id) => !listed.has(id))
-  const told = [...kept, ...added.map((step) => ({ step, mode: undefined }))].map(({ step, mode }) => ({
+  const crew = new Set(work.problem.crew?.map(({ id }) => id))
+  const told = [...kept, ...added.map((step): StandingStep => ({ step }))].map(({ step, mode, people }) => ({
     op: step,
     ...(mode !== undefined && operations.get(step)?.modes.some(({ id }) => id === mode) && { mode }),
+    // Who is no longer at this job cannot be asked for.
+    ...(people?.every((name) => crew.has(name)) && { people }),
   }))
   const judged = judge(work.problem, told)
   const steps = judged.steps.length > 0 ? judged.steps : inRow(work, told)
@@ -404,32 +431,38 @@ const clockSheet = ({ id, from, to, min_s, max_s, reason }: Lag): ClockSheet => 
 const isForTheBench = ({ dimension, verdict }: Figure): boolean =>
   (dimension !== 'pressure' && dimension !== 'number') || verdict === 'out' || verdict === 'not known'
 
-function settingSheet({ connection, title, figures, says, missing }: Setting, system: System): SettingSheet {
+function settingSheet(
+  { connection, title, figures, says, missing }: Setting,
+  system: System,
+  isDesk = false,
+): SettingSheet {
   const other: System = system === 'metric' ? 'inch' : 'metric'
   return {
     connection,
     title,
     says: says.map(spoken),
     missing: missing.map(spoken),
-    figures: figures.filter(isForTheBench).map((figure) => {
-      const text = spoken(figureText(figure, figure.dimension, system))
-      const otherText = spoken(figureText(figure, figure.dimension, other))
-      const limit = figure.limit && limitText(figure.limit, figure.dimension, system)
-      const is = figure.verdict === 'not known' ? doubtOf(figure, figure.limit) : undefined
-      return {
-        label: figure.label,
-        dimension: figure.dimension,
-        text,
-        ...(otherText !== text && { other: otherText }),
-        ...(limit !== undefined && { limit: spoken(limit) }),
-        ...(figure.verdict && { verdict: figure.verdict }),
-        ...(is && { doubt: { is, at: edgeText(figure, is, system) } }),
-        rests: figure.standing,
-        basis: figure.basis,
-        source: figure.source,
-        ...(figure.note !== undefined && { note: figure.note }),
-      }
-    }),
+    figures: figures
+      .filter((figure) => isDesk || isForTheBench(figure))
+      .map((figure) => {
+        const text = spoken(figureText(figure, figure.dimension, system))
+        const otherText = spoken(figureText(figure, figure.dimension, other))
+        const limit = figure.limit && limitText(figure.limit, figure.dimension, system)
+        const is = figure.verdict === 'not known' ? doubtOf(figure, figure.limit) : undefined
+        return {
+          label: figure.label,
+          dimension: figure.dimension,
+          text,
+          ...(otherText !== text && { other: otherText }),
+          ...(limit !== undefined && { limit: spoken(limit) }),
+          ...(figure.verdict && { verdict: figure.verdict }),
+          ...(is && { doubt: { is, at: edgeText(figure, is, system) } }),
+          rests: figure.standing,
+          basis: figure.basis,
+          source: figure.source,
+          ...(figure.note !== undefined && { note: figure.note }),
+        }
+      }),
   }
 }
 

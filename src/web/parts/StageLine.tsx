@@ -32,14 +32,14 @@ export function StageLine({ present, states, to }: Line) {
         const far = Math.abs(index - at) > 1 ? css.far : ''
         const kind = isPresent ? css.present : state === 'to come' ? css.toCome : ''
         const word = state === 'done' ? words.stageDone : state === 'in hand' ? words.stageInHand : words.stageToCome
+        const target = to[stage]
         const inner = (
           <>
             <span className={css.mark}>{!isPresent && state !== 'to come' && <Mark name={state} size={24} />}</span>
             <span>{words.stages[stage]}</span>
-            <span className="aside">{`, ${word}`}</span>
+            <span className="aside">{`, ${target === undefined && !isPresent ? words.stageNoSheet : word}`}</span>
           </>
         )
-        const target = to[stage]
         return target !== undefined && !isPresent ? (
           <Link key={stage} href={target} className={`${css.stage} ${far}`}>
             {inner}

@@ -89,7 +89,7 @@ interface Shown {
   readonly children?: ReactNode
 }
 
-function WorkingSheet({ job, stage, working, again, stop, children }: Shown) {
+export function WorkingSheet({ job, stage, working, again, stop, children }: Shown) {
   const texts = words.working
   const says =
     working.is === 'searching'
@@ -159,7 +159,7 @@ function NoStep({ job, step }: { job: JobOnSheet; step: string }) {
   )
 }
 
-function NoJob({ number }: { number: string }) {
+export function NoJob({ number }: { number: string }) {
   const bench = useBench()
   const { contact } = useBenchState()
   const block = useShopBlock(number, 0)

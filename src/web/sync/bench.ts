@@ -420,7 +420,7 @@ export class Bench {
         await this.#reread(stream)
       }
       await store.keepFact(key, position)
-      if (position === after || entries.length < PAGE) break
+      if (position === after || entries.length === 0) break
       after = position
     }
     const adopted = this.#state.streams.get(stream)?.findLast((entry) => entry.kind === 'unit-adopted')

@@ -42,7 +42,12 @@ export interface Me {
   readonly people: readonly { readonly name: string; readonly role: Role }[]
 }
 
+type WorkStatus =
+  | { readonly state: 'done'; readonly result: { readonly html: string } }
+  | { readonly state: 'waiting' | 'running' | 'stopped' | 'failed'; readonly says?: string }
+
 const PATIENCE_MS = 20_000
+const LOOK_MS = 500
 /** For a whole photo on a poor line; the server waits a little longer (server/app/createApp.ts). */
 const PHOTO_PATIENCE_MS = 115_000
 const REFUSED_AGAIN_MS = 10_000
@@ -139,3 +144,17 @@ export const shop = {
   },
 }
 export type Shop = typeof shop
+
+/** The job book that the shop makes of a job from its record, as one page. @throws ShopRefuses · ShopAway */
+export async function jobBook(job: string): Promise<string> {
+  const { work } = (await (await ask(`/api/jobs/${encodeURIComponent(job)}/book`, json({}))).json()) as {
+    work: string
+  }
+  for (;;) {
+    const now = (await (await ask(`/api/work/${work}`)).json()) as WorkStatus
+    if (now.state === 'done') return now.result.html
+    if (now.state !== 'waiting' && now.state !== 'running')
+      throw new ShopRefuses(500, now.says ?? `The work is ${now.state}.`)
+    await new Promise((resolve) => setTimeout(resolve, LOOK_MS))
+  }
+}

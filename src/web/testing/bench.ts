@@ -8,6 +8,7 @@ import { hashOfText } from '../../journal/canonicalForm.ts'
 import type { Journal } from '../../journal/journal.ts'
 import { sampleEntries, UNIT_TEXT } from '../../record/testing/quarryRailway.ts'
 import { shopForTests } from '../../server/testing/shopForTests.ts'
+import type { Work } from '../../server/work/work.ts'
 import type { Files } from '../../stores/files/files.ts'
 import { memoryFiles } from '../../stores/files/memoryFiles.ts'
 import { memoryJournal } from '../../stores/memory/memoryJournal.ts'
@@ -64,13 +65,25 @@ export async function sampleInto({
   await journal.put(sampleEntries())
 }
 
-/** The real server over a journal in memory, with the sample job and nothing else. Whoever comes by loopback needs no account. */
-export async function shopWithSample(app: string): Promise<ShopWithSample> {
+/**
+ * The real server over a journal in memory, with the sample job and nothing else. Whoever comes by loopback needs no account.
+ *
+ * @param work what is worked out beside it; left out, nothing is
+ */
+export async function shopWithSample(app: string, work?: Work): Promise<ShopWithSample> {
   const [journal, files] = [memoryJournal(), memoryFiles()]
   await sampleInto({ journal, files })
-  const shop = await shopForTests({ journal, files, webRoot: app })
+  const shop = await shopForTests({ journal, files, webRoot: app, ...(work && { work }) })
   const url = await shop.own.listen({ host: '127.0.0.1', port: 0 })
-  return { url, journal, files, close: shop.close }
+  return {
+    url,
+    journal,
+    files,
+    async close() {
+      await shop.close()
+      await work?.close()
+    },
+  }
 }
 
 const NO_CHROMIUM =

@@ -245,7 +245,7 @@ test('bolts ticked stage by stage survive a reload, go into the signature, and a
   expect(await bolts(tablet).getByLabel('Wrench').inputValue()).toBe('click wrench')
   expect(await bolts(tablet).textContent()).toMatch(/small click wrench 5..25 N·m, not for this torque/)
 
-  await tablet.getByText('Sign, not counted').tap()
+  await tablet.getByText('Not counted', { exact: true }).tap()
   await tablet.getByLabel('Another reason').fill('The last stage was drawn up with the wrench of the next shop.')
   expect(await seriousFaults(tablet)).toEqual([])
   await tablet.getByText('This is why').tap()
@@ -274,3 +274,25 @@ test('bolts ticked stage by stage survive a reload, go into the signature, and a
   expect(await bolts(laptop).textContent()).toContain('by Ada')
   expect(await bolts(laptop).textContent()).toContain('Not counted: The last stage')
 })
+
+test('a sequence planned for two keeps who does which step, and both sheets say so', async () => {
+  const office = new Writer('office 2', 'J41', 'J. Tarn')
+  office.now_ms = Date.now() - 60_000
+  const crew = ['Ada', 'Ben'].map((name) => ({ name, skills: [] }))
+  await shop.journal.put([office.write('job-opened', { plant: { people: 2, crew, instruments: [], wrenches: [] } })])
+  const laptop = await at('laptop', 'Ada')
+  laptop.setDefaultTimeout(90_000)
+  await laptop.goto(`${shop.url}/job/J41/sequence`)
+  await laptop.getByText('Adopt it').click()
+  await laptop.getByText('Go on: step 1').waitFor()
+  await isInStep(laptop).waitFor()
+  const { sequence } = await state()
+  expect(new Set(sequence!.steps.flatMap(({ people = [] }) => people))).toEqual(new Set(['Ada', 'Ben']))
+  const [first] = sequence!.steps
+  const said = `for ${first!.people!.join(' and ')}`
+  expect(
+    await laptop.getByRole('list', { name: 'Steps in their order' }).locator('li').first().textContent(),
+  ).toContain(said)
+  await laptop.goto(stepPath(first!.step))
+  await laptop.locator('main').getByText(said).first().waitFor()
+}, 200_000)

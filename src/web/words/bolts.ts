@@ -6,7 +6,7 @@ export const bolts = {
   wrench: 'Wrench',
   noWrench: 'not told',
   outOfRange: 'not for this torque',
-  notCounted: 'Sign, not counted',
+  notCounted: 'Not counted',
   why: 'Why are they not counted here?',
   reasons: ['Counted on paper', 'Tightened before this was begun', 'Cannot be counted: bolts or places differ'],
   other: 'Another reason',

@@ -2,6 +2,7 @@
 // a second language is a second object of the same type. Trade words are those of docs/reference.
 
 import { bolts } from './bolts.ts'
+import { desk } from './desk.ts'
 import { photos, second } from './signOff.ts'
 import { tries } from './tries.ts'
 
@@ -20,6 +21,7 @@ export const en = {
     build: 'Build',
     prove: 'Prove',
     'hand over': 'Hand over',
+    teach: 'Teach',
   },
   toAction: 'To what is to be done',
   toDo: 'To be done',
@@ -28,6 +30,7 @@ export const en = {
   stageDone: 'done',
   stageInHand: 'in hand',
   stageToCome: 'to come',
+  stageNoSheet: 'no sheet yet',
   states: { 'to do': 'to do', 'in hand': 'in hand', done: 'done', look: 'look', stop: 'stop' },
   standings: { seen: 'seen', told: 'told', usual: 'usual', supposed: 'supposed ?' },
   basis: {
@@ -311,6 +314,7 @@ export const en = {
     proofs: 'Proves it',
     warnings: 'Done wrongly it shows',
     people: (n: number) => `${n} people`,
+    forCrew: (names: readonly string[]) => (names.length > 0 ? `for ${names.join(' and ')}` : 'goes on by itself'),
     takes: 'Takes',
     minutes: (n: number) => `${n} min`,
     wait: (text: string) => `wait ${text}`,
@@ -434,6 +438,7 @@ export const en = {
   },
   tries,
   bolts,
+  desk,
 
   clocks: {
     title: 'Clocks',

@@ -1,4 +1,5 @@
 // What was counted of the bolts of a step: by whom and when where it is signed; before that how far this device is, with which wrench.
+import { hourOf } from '../../../journal/clock.ts'
 import type { StepState } from '../../../record/state.ts'
 import { isDone } from '../../model/jobOnSheet.ts'
 import { sayWhen } from '../../model/sayWhen.ts'
@@ -35,7 +36,7 @@ export function BoltsRegion({ worked, step, record, bolts, now_ms }: Parts) {
             ))}
           </ul>
           <p className="told">
-            {texts.by(person, sayWhen(at.ms, now_ms))}
+            {texts.by(person, sayWhen(hourOf(at), now_ms))}
             {why !== undefined && `. ${texts.because(why)}`}
           </p>
         </div>

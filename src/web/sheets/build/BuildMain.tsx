@@ -1,5 +1,8 @@
 // The left of the Build sheet: what is done, drawn, set and proved, and what was said of it.
+
 import { useEffect, useMemo, useRef, useState } from 'react'
+import { hourOf } from '../../../journal/clock.ts'
+import type { At } from '../../../journal/entry.ts'
 import { gauge } from '../../../paper/drawings/gauge.ts'
 import { holeMap } from '../../../paper/drawings/holeMap.ts'
 import { metre } from '../../../quantity/constructors.ts'
@@ -92,6 +95,7 @@ export function BuildMain(parts: Parts) {
       </div>
     </Region>
   )
+  const counted = <BoltsRegion {...{ worked, step, bolts, now_ms }} record={job.state.steps.get(step.step)} />
   const before = worked.steps.filter(({ number, step: id }) => number < step.number && !isDone(job.state.steps.get(id)))
   return (
     <>
@@ -99,7 +103,7 @@ export function BuildMain(parts: Parts) {
         <p className={css.count}>
           <span>
             {count.before} <b>{count.n}</b> {count.middle} <b>{count.of}</b>, {step.place}
-            {step.people > 1 && `, ${texts.people(step.people)}`}
+            {step.crew ? `, ${texts.forCrew(step.crew)}` : step.people > 1 && `, ${texts.people(step.people)}`}
           </span>
           <span className={css.state}>
             <Mark name={mark} size={20} />
@@ -130,6 +134,7 @@ export function BuildMain(parts: Parts) {
       <SecondPerson {...parts} />
       {isWhy && <Why step={step} />}
       {isTightening && maps}
+      {isTightening && counted}
       <div className={css.drawn}>
         <div>
           {!step.isDrawn ? (
@@ -154,7 +159,7 @@ export function BuildMain(parts: Parts) {
         <Facts step={step} worked={worked} system={system} />
       </div>
       {!isTightening && maps}
-      <BoltsRegion {...{ worked, step, bolts, now_ms }} record={job.state.steps.get(step.step)} />
+      {!isTightening && counted}
       <CheckReadings {...parts} onTakeBack={onTakeBack} />
       {parts.trying && (
         <Tries
@@ -408,10 +413,8 @@ function Size({ size, job, system, now_ms, onReadSize, onTakeBack }: SizeParts) 
   )
 }
 
-const by = (
-  said: { person: string; at: { ms: number }; by?: string | null; date?: string | null },
-  now_ms: number,
-): string => words.reading.by(said.by ?? said.person, said.date ?? sayWhen(said.at.ms, now_ms))
+const by = (said: { person: string; at: At; by?: string | null; date?: string | null }, now_ms: number): string =>
+  words.reading.by(said.by ?? said.person, said.date ?? sayWhen(hourOf(said.at), now_ms))
 
 /** Signatures, beginnings and what was taken back: nothing is rubbed out. */
 function SaidOfIt({ job, step, now_ms, onTakeBack, system }: Parts) {
@@ -440,9 +443,9 @@ function SaidOfIt({ job, step, now_ms, onTakeBack, system }: Parts) {
       )}
       {record?.stands === 'undone' && <p>{texts.undone}</p>}
       <ul className={css.said}>
-        {starts.map((fact) => line(fact, texts.started(fact.person, sayWhen(fact.at.ms, now_ms))))}
+        {starts.map((fact) => line(fact, texts.started(fact.person, sayWhen(hourOf(fact.at), now_ms))))}
         {signed.map((fact, index) =>
-          line(fact, (index === 0 ? texts.signed : texts.alsoSigned)(fact.person, sayWhen(fact.at.ms, now_ms))),
+          line(fact, (index === 0 ? texts.signed : texts.alsoSigned)(fact.person, sayWhen(hourOf(fact.at), now_ms))),
         )}
         {slips.map((slip) => (
           <li key={slip.entry} className={css.gone}>

@@ -382,13 +382,15 @@ function MainAction({ act, step, next, isAnswer, nextPath, inHandNumber, ...on }
           {texts.bolt(number)}
         </Action>
         <ActionRow>
-          <Action onDo={() => on.onBolt(-1)} isOff={!on.canUntap}>
+          <Action onDo={() => on.onBolt(-1)} isOff={!on.canUntap} isCentred>
             {texts.boltBack}
           </Action>
-          <Action onDo={on.onAllTight} keys="A">
+          <Action onDo={on.onAllTight} keys="A" isCentred>
             {texts.boltsAll}
           </Action>
-          <Action onDo={on.onNotCounted}>{words.bolts.notCounted}</Action>
+          <Action onDo={on.onNotCounted} isCentred>
+            {words.bolts.notCounted}
+          </Action>
         </ActionRow>
       </>
     )

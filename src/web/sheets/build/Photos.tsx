@@ -1,5 +1,7 @@
 // The photos of a step: small beside each other, one of them large, taken back like any slip; and what one is still wanted of.
+
 import { useEffect, useRef, useState } from 'react'
+import { hourOf } from '../../../journal/clock.ts'
 import type { Fact } from '../../../record/state.ts'
 import type { JobOnSheet } from '../../model/jobOnSheet.ts'
 import { sayWhen } from '../../model/sayWhen.ts'
@@ -51,8 +53,8 @@ export function Photos({ job, step, photo, isMain, now_ms, onTakeBack }: Parts) 
         <ul className={css.all}>
           {all.map((one) => (
             <li key={one.entry}>
-              <Small photo={one} when={sayWhen(one.at.ms, now_ms)} onOpen={() => setOpen(one.entry)} />
-              <span className="told">{words.reading.by(one.person, sayWhen(one.at.ms, now_ms))}</span>
+              <Small photo={one} when={sayWhen(hourOf(one.at), now_ms)} onOpen={() => setOpen(one.entry)} />
+              <span className="told">{words.reading.by(one.person, sayWhen(hourOf(one.at), now_ms))}</span>
               <WordAction onDo={() => onTakeBack(one.entry)}>{words.build.takeBack}</WordAction>
             </li>
           ))}
@@ -73,7 +75,7 @@ export function Photos({ job, step, photo, isMain, now_ms, onTakeBack }: Parts) 
         <Large
           key={large.entry}
           photo={large}
-          when={sayWhen(large.at.ms, now_ms)}
+          when={sayWhen(hourOf(large.at), now_ms)}
           onClose={() => setOpen(undefined)}
           onTakeBack={() => {
             setOpen(undefined)

@@ -1,5 +1,7 @@
 // The second person of a step: what is wanted, who cannot be it and why, and what somebody does who is alone.
+
 import { useState } from 'react'
+import { hourOf } from '../../../journal/clock.ts'
 import { printProblem } from '../../../problem/problem.ts'
 import type { Saying } from '../../../record/entriesOfJob.ts'
 import type { JobOnSheet } from '../../model/jobOnSheet.ts'
@@ -58,7 +60,7 @@ export function SecondPerson(parts: Parts) {
         <p className={css.line}>
           <Mark name={isTwo ? 'done' : 'look'} size={20} />
           <span>
-            {(isTwo ? texts.given : texts.one)(by.person, sayWhen(by.at.ms, now_ms))}
+            {(isTwo ? texts.given : texts.one)(by.person, sayWhen(hourOf(by.at), now_ms))}
             {by.method !== undefined && <span className="told"> {texts.byMethod(by.method, by.says)}</span>}
           </span>
         </p>
@@ -173,7 +175,7 @@ function Alone({
         {texts.found}
         <input value={found} maxLength={500} autoComplete="off" onChange={({ target }) => setFound(target.value)} />
       </label>
-      <p>{taken ? texts.photo(sayWhen(taken.at.ms, now_ms)) : texts.noPhoto}</p>
+      <p>{taken ? texts.photo(sayWhen(hourOf(taken.at), now_ms)) : texts.noPhoto}</p>
       {!taken && <Action onDo={photo.ask}>{words.photos.take}</Action>}
       <ActionRow>
         <Action onDo={onClose}>{texts.close}</Action>

@@ -1,4 +1,5 @@
 // The sequence was changed while somebody stood at the bench: it is shown, and stays until it was seen.
+import { hourOf } from '../../../journal/clock.ts'
 import type { JobOnSheet } from '../../model/jobOnSheet.ts'
 import { sayWhen } from '../../model/sayWhen.ts'
 import { Action } from '../../parts/Action.tsx'
@@ -28,7 +29,7 @@ export function SequenceNotice({ job, step, now_ms }: { job: JobOnSheet; step: s
       <p>
         <Mark name="look" />
         <span>
-          <b>{texts.changed(sequence.person, sayWhen(sequence.at.ms, now_ms))}</b>{' '}
+          <b>{texts.changed(sequence.person, sayWhen(hourOf(sequence.at), now_ms))}</b>{' '}
           {is === 0 ? texts.changedGone : was === is ? texts.changedSame : texts.changedTo(was, is)}
         </span>
       </p>

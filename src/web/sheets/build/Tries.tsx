@@ -1,5 +1,7 @@
 // The tries of a setting: what was in, what was read, what came off between; what is in now, and what to try next.
+
 import { useId, useState } from 'react'
+import { hourOf } from '../../../journal/clock.ts'
 import type { System } from '../../../quantity/printQuantity.ts'
 import type { NextTry } from '../../../unit/tries/nextTry.ts'
 import { BARE } from '../../model/liveLimit.ts'
@@ -80,14 +82,14 @@ function Try({ row: { made, fitted, read, judged }, now_ms, onTakeBack }: RowPar
       <b className={css.number}>{texts.number(number)}</b>
       <span className={css.fitted}>{fitted}</span>
       <span className={css.read}>{read ?? texts.notRead}</span>
-      <span className={`told ${css.by}`}>{words.reading.by(person, sayWhen(at.ms, now_ms))}</span>
+      <span className={`told ${css.by}`}>{words.reading.by(person, sayWhen(hourOf(at), now_ms))}</span>
     </>
   )
   if (takenBack)
     return (
       <li>
         <s className={`${css.try} ${css.gone}`}>{said}</s>
-        <span className="told">{texts.takenBack(takenBack.person, sayWhen(takenBack.at.ms, now_ms))}</span>
+        <span className="told">{texts.takenBack(takenBack.person, sayWhen(hourOf(takenBack.at), now_ms))}</span>
       </li>
     )
   return (
@@ -107,7 +109,7 @@ function Try({ row: { made, fitted, read, judged }, now_ms, onTakeBack }: RowPar
 function Off({ row: { steps, entries, person, at }, now_ms, onTakeBack }: RowParts<OffRow>) {
   return (
     <li className={css.between}>
-      <span>{texts.off(steps.join(', '), person, sayWhen(at.ms, now_ms))}</span>
+      <span>{texts.off(steps.join(', '), person, sayWhen(hourOf(at), now_ms))}</span>
       <WordAction onDo={() => onTakeBack(entries)}>{words.build.takeBack}</WordAction>
     </li>
   )

@@ -27,9 +27,12 @@ export function useBolts(place: string, step: StepSheetData, record: StepState |
   const [told, setTold] = useDraft(`${place} bolts told from`)
   const [wrench, setWrench] = useDraft(`${place} wrench`)
   const [uncounted, setUncounted] = useDraft(`${place} uncounted`)
-  const kept = record?.stands === 'done' ? record.done.findLast(({ tightened }) => tightened)?.tightened : undefined
-  const taps = record?.stands === 'done' ? (kept ? tapsIn(kept) : Number.POSITIVE_INFINITY) : Number(tapped) || 0
-  const tight = tightening(step.maps, taps)
+  const isSigned = record?.stands === 'done'
+  const kept = isSigned ? record.done.findLast(({ tightened }) => tightened)?.tightened : undefined
+  const taps = isSigned ? (kept ? tapsIn(kept) : Number.POSITIVE_INFINITY) : Number(tapped) || 0
+  const { next, ...reached } = tightening(step.maps, taps)
+  // A signed step has no next bolt, also where they were not counted to the end.
+  const tight: Tightening = { ...reached, ...(next && !isSigned && { next }) }
   const toldFrom = told === '' ? undefined : Number(told)
   return {
     tight,

@@ -1,5 +1,7 @@
 // The Sequence sheet: the steps in their order with their reasons, the points of no return, and the half section beside.
+
 import { type ReactNode, useMemo, useState } from 'react'
+import { hourOf } from '../../../journal/clock.ts'
 import { second } from '../../../quantity/constructors.ts'
 import { printQuantity, type System } from '../../../quantity/printQuantity.ts'
 import { hoursText } from '../../model/clocks.ts'
@@ -53,7 +55,7 @@ export function SequenceSheet({ job, worked, workedKey, system, isAnew, onAnew, 
         {
           kind: 'sequence-adopted',
           body: {
-            steps: steps.map(({ step: id, mode }) => ({ step: id, mode })),
+            steps: steps.map(({ step: id, mode, crew }) => ({ step: id, mode, ...(crew && { people: [...crew] }) })),
             ...(job.state.unit && { unit: job.state.unit.unit }),
             ...(standing && { from: standing.entry }),
             ...(plan.value && { value: [...plan.value] }),
@@ -107,7 +109,7 @@ export function SequenceSheet({ job, worked, workedKey, system, isAnew, onAnew, 
           <p className={css.proof}>
             <b className="good">
               <Mark name="done" size={18} />
-              {texts.adopted(standing.person, sayWhen(standing.at.ms, Date.now()))}
+              {texts.adopted(standing.person, sayWhen(hourOf(standing.at), Date.now()))}
             </b>
           </p>
         )}
@@ -285,7 +287,10 @@ function Row({ step, job, isChosen, onChoose, about }: OneRow) {
             </>
           )}
         </span>
-        <span className={css.place}>{step.place}</span>
+        <span className={css.place}>
+          {step.place}
+          {step.crew && `, ${words.build.forCrew(step.crew)}`}
+        </span>
         <span className={css.min}>{Math.round(step.usual_s / 60)}</span>
         <span className={css.reason}>
           {why ? `${why.side} ${why.number > 0 ? `${why.number}, ` : ''}${why.step}: ${why.says}` : texts.quickest}
