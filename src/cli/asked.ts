@@ -1,5 +1,6 @@
 // What every command may be asked besides its own.
 import type { System } from '../quantity/printQuantity.ts'
+import { shownJson } from './shown.ts'
 
 export interface Asked {
   /** The answer for machines instead of the text for people. */
@@ -11,4 +12,4 @@ export interface Asked {
 }
 
 /** One line of JSON for machines. */
-export const jsonLine = (answer: object): string => JSON.stringify(answer)
+export const jsonLine = (answer: object): string => shownJson(JSON.stringify(answer))

@@ -1,4 +1,5 @@
 // Files of the machine, read with care: what is too large, a folder or no text is refused before anything looks at it.
+import { randomBytes } from 'node:crypto'
 import { mkdir, open, readFile, rename, rm, stat, writeFile } from 'node:fs/promises'
 import { dirname } from 'node:path'
 import { Problem } from '../problem/problem.ts'
@@ -43,13 +44,15 @@ export const diskFiles: Files = {
   writeBytes: writeWhole,
 }
 
-/** Beside first and then by its name: an archive is there whole or not at all. */
+/** Beside first and then by its name: an archive is there whole or not at all. Beside, it has a name that nobody else has taken. */
 async function writeWhole(path: string, bytes: Uint8Array): Promise<void> {
+  const beside = `${path}.${randomBytes(6).toString('hex')}.new`
   try {
     await mkdir(dirname(path), { recursive: true })
-    await writeFile(`${path}.new`, bytes, { flush: true })
-    await rename(`${path}.new`, path)
+    await writeFile(beside, bytes, { flush: true, flag: 'wx' })
+    await rename(beside, path)
   } catch (error) {
+    await rm(beside, { force: true }).catch(() => {})
     throw new Problem('FILE_UNWRITABLE', { file: path, reason: reasonOf(error) })
   }
 }

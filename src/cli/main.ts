@@ -4,6 +4,7 @@ import { diskFiles } from './diskFiles.ts'
 import type { Io } from './io.ts'
 import { run } from './run.ts'
 import { secret } from './secret.ts'
+import { shown } from './shown.ts'
 
 const { stdout, stderr, env } = process
 const USUAL_WIDTH = 100
@@ -20,8 +21,8 @@ function today(): string {
 }
 
 const io: Io = {
-  out: (text) => void stdout.write(`${text}\n`),
-  err: (text) => void stderr.write(`${text}\n`),
+  out: (text) => void stdout.write(`${shown(text, colour)}\n`),
+  err: (text) => void stderr.write(`${shown(text, colour)}\n`),
   colour,
   width: stdout.isTTY ? Math.min(stdout.columns, USUAL_WIDTH) : USUAL_WIDTH,
   now: () => performance.now(),

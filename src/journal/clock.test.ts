@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { compareAt, hourOf, latest, tick } from './clock.ts'
+import { nextEntry } from './chain.ts'
+import { compareAt, hourOf, latest, MOST_MS, tick } from './clock.ts'
 import type { At } from './entry.ts'
 
 test('the time of day is taken where it is later; a clock that stands, or was set back, counts on', () => {
@@ -45,4 +46,17 @@ test('one clock that is set to 2099 pulls the order along and leaves the others 
   expect([wild, mine, next].map(hourOf)).toEqual([year2099, today, today + 5_000])
   // Put right, or never having seen it: as ever.
   expect(hourOf(tick(undefined, today))).toBe(today)
+})
+
+test.each([
+  ['a count that is at its end', { ms: 1_795_000_000_000, n: Number.MAX_SAFE_INTEGER }, 1],
+  ['the last millisecond', { ms: MOST_MS, n: 3 }, 1],
+  ['the last time that there is', { ms: MOST_MS, n: Number.MAX_SAFE_INTEGER }, 0],
+])('whoever sends %s does not keep the others from writing', (_what, wild, later) => {
+  const said = { id: '00000000-0000-4000-8000-000000000000', stream: 'J41', kind: 'note', person: 'Ada' } as const
+  const write = (clock: At) =>
+    nextEntry({ ...said, body: { says: 'x' }, device: 'tablet' }, { tail: undefined, clock, now_ms: 1_773_000_000_000 })
+  const { clock } = write(latest(undefined, wild))
+  expect([Math.sign(compareAt(clock, wild)), hourOf(clock)]).toEqual([later, 1_773_000_000_000])
+  expect(compareAt(write(clock).clock, clock)).toBe(later)
 })

@@ -1,6 +1,9 @@
 // The hybrid logical clock of a device: near to the time of day, never backwards, and later than all it has seen.
 import type { At } from './entry.ts'
 
+/** The year 9999 ends here; a device whose clock is wilder than that is broken. */
+export const MOST_MS = 253_402_300_799_999
+
 /**
  * The time of the next entry of a device. A clock that was set back, or stands still, counts on in `n`; what it said itself is kept beside it
  * where that is more than a minute off.
@@ -13,8 +16,17 @@ import type { At } from './entry.ts'
 export function tick(last: At | undefined, now_ms: number): At {
   const now = Math.max(0, Math.floor(now_ms))
   if (!last || last.ms < now) return { ms: now, n: 0 }
-  const count = { ms: last.ms, n: last.n + 1 }
-  return last.ms - now > APART_ms ? { ...count, own: now } : count
+  const next = after(last)
+  return last.ms - now > APART_ms ? { ...next, own: now } : next
+}
+
+/**
+ * The very next time. Who wants to bring the others to a stop writes the last time that there is: they go on under that one, and the chain of
+ * each still tells their order.
+ */
+function after({ ms, n }: At): At {
+  if (n < Number.MAX_SAFE_INTEGER) return { ms, n: n + 1 }
+  return ms < MOST_MS ? { ms: ms + 1, n: 0 } : { ms, n }
 }
 
 /** Clocks of one shop are seldom further apart than this; where they are, one of them is wrong. */

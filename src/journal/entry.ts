@@ -1,5 +1,6 @@
 // What an entry looks like: the envelope, and the body of every kind. Never changed: a new shape is a new version (SPEC.md, J12).
 import { z } from 'zod'
+import { MOST_MS } from './clock.ts'
 
 // Lengths are in UTF-16 units. They keep a hostile entry small; no honest one comes near.
 const NAME = 200
@@ -236,10 +237,8 @@ export const BODIES = {
 export type Kind = keyof typeof BODIES
 export type Body<K extends Kind> = z.output<(typeof BODIES)[K]>
 
-/** The year 9999 ends here; a device whose clock is wilder than that is broken. */
-const MOST_MS = 253_402_300_799_999
-const ms = whole.max(MOST_MS, { error: 'milliseconds before the year 10000' })
-export const at = block({ ms, n: whole, own: maybe(ms) })
+export const MS = whole.max(MOST_MS, { error: 'milliseconds before the year 10000' })
+export const at = block({ ms: MS, n: whole, own: maybe(MS) })
 /** A hybrid logical clock: milliseconds since 1970 and a count; `own`, what the device's own clock said, where the two are far apart. */
 export type At = z.output<typeof at>
 

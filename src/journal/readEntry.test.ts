@@ -116,3 +116,9 @@ test('what was read is not read again, and nobody can make himself such a thing'
   expect(() => readEntries([{ ...sealed, hash: '0'.repeat(64) }])).toThrow()
   expect(() => Object.assign(sealed, { hash: '0'.repeat(64) })).toThrow(TypeError)
 })
+
+test('what is far too much is not walked through: an entry of four million numbers is refused at once', () => {
+  const many = Array.from({ length: 4_000_000 }, () => 1)
+  for (const body of [many, { says: Array.from({ length: 2_000 }, () => many.slice(0, 2_000)) }])
+    expect(() => readEntry({ kind: 'note', v: 1, body })).toThrow(/too many values/)
+})

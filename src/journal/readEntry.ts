@@ -22,7 +22,7 @@ export interface SealedEntry {
  * @throws ENTRY_SHAPE · ENTRY_KIND_UNKNOWN · ENTRY_TOO_LARGE
  */
 export function readEntry(value: unknown): SealedEntry {
-  refuseHostile(value, [])
+  refuseHostile(value, [], { pieces: 0 })
   const schema = ENTRIES[kindOf(value)]
   const read = schema.safeParse(value)
   if (!read.success) throw shapeProblem(read.error, value)
@@ -46,16 +46,22 @@ export const isSealed = (value: unknown): value is SealedEntry =>
 /** No body is deeper than seven. */
 const MOST_DEEP = 12
 
-/** What a schema would drop without a word, or walk into without end. `path` is where we are. */
-function refuseHostile(value: unknown, path: string[]): void {
+/** Each takes two bytes at least: an entry with more of them is too large anyway, and is not walked through to its end. */
+const MOST_PIECES = MOST_BYTES / 2
+
+/** What a schema would drop without a word, or walk into without end. `path` is where we are; `met`, how much was met so far. */
+function refuseHostile(value: unknown, path: string[], met: { pieces: number }): void {
   if (!isRecord(value)) return
   const refuse = (received: string, expected: string) =>
     new Problem('ENTRY_SHAPE', { where: clip(path.join(' › ')), received, expected })
   if (path.length > MOST_DEEP) throw refuse('too deep', `at most ${MOST_DEEP} levels`)
-  for (const key of Object.keys(value)) {
+  const keys = Array.isArray(value) && value.length > MOST_PIECES ? [] : Object.keys(value)
+  met.pieces += Array.isArray(value) ? value.length : keys.length
+  if (met.pieces > MOST_PIECES) throw refuse('too many values', `at most ${MOST_PIECES} in all`)
+  for (const key of keys) {
     path.push(key)
     if (key === '__proto__') throw refuse('a key that no entry has', 'only the keys of its kind')
-    refuseHostile(value[key], path)
+    refuseHostile(value[key], path, met)
     path.pop()
   }
 }

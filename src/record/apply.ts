@@ -1,11 +1,13 @@
 // What each kind of entry adds to the state. Members are replaced, never changed, so that a state that was handed out stays as it is.
-import type { Entry, Kind } from '../journal/entry.ts'
+import type { Body, Entry, Kind } from '../journal/entry.ts'
 import { didIt } from './didIt.ts'
 import type { Fact, Happened, Look, Opened, PartState, ReadingState, Said, StepState } from './state.ts'
 
+type Shim = NonNullable<Body<'job-opened'>['shims']>[number]
+
 /** The state while it is being built. */
 export interface Building {
-  opened: Opened
+  opened: Omit<Opened, 'shims'> & { readonly shims: Map<string, Shim> }
   unit: Fact<'unit-adopted'> | undefined
   sequence: Fact<'sequence-adopted'> | undefined
   readonly parts: Map<string, PartState>
@@ -42,7 +44,11 @@ export const saidBy = ({ id, person, device, at }: Entry): Said => ({ entry: id,
 
 const factOf = <K extends Kind>(entry: Entry<K>): Fact<K> => ({ ...saidBy(entry as Entry), ...entry.body }) as Fact<K>
 
-function look(building: Building, what: Look['what'], about: string, facts: readonly Said[]): void {
+/** A mark names so many entries at most, the last among them. Who signs one step a thousand times makes a thousand marks, and not a million names. */
+const MOST_NAMED = 20
+
+function look(building: Building, what: Look['what'], about: string, all: readonly Said[]): void {
+  const facts = all.length > MOST_NAMED ? [...all.slice(0, MOST_NAMED - 1), all.at(-1)!] : all
   building.looks.push({
     what,
     about,
@@ -54,9 +60,8 @@ function look(building: Building, what: Look['what'], about: string, facts: read
 const APPLY: { readonly [K in Kind]: (building: Building, fact: Fact<K>) => void } = {
   'job-opened'(building, fact) {
     const { entry: _, person: __, device: ___, at: ____, shims = [], ...said } = fact
-    const all = new Map(building.opened.shims)
-    for (const shim of shims) all.set(shim.id, shim)
-    building.opened = { ...building.opened, ...said, shims: all }
+    for (const shim of shims) building.opened.shims.set(shim.id, shim)
+    building.opened = { ...building.opened, ...said }
   },
   'unit-adopted'(building, fact) {
     const before = building.unit
@@ -130,8 +135,11 @@ type Sign = (building: Building, step: StepState, fact: Fact<'step-signed'>) => 
 const SIGN: Readonly<Record<NonNullable<Fact<'step-signed'>['as']>, Sign>> = {
   done(building, step, fact) {
     const done = [...step.done, fact]
-    if (step.done.some(({ person, device }) => person !== fact.person || device !== fact.device))
-      look(building, 'signed twice', step.step, done)
+    const other = step.done.find(({ person, device }) => person !== fact.person || device !== fact.device)
+    if (other) {
+      const rest = done.slice(0, MOST_NAMED - 2).filter((one) => one !== other)
+      look(building, 'signed twice', step.step, done.length > MOST_NAMED ? [...rest, other, fact] : done)
+    }
     lookAtSequence(building, fact)
     const { second, ...rest } = step
     const own = second?.how === 'second person' && second.person === fact.person

@@ -208,3 +208,24 @@ test('a late entry and a withdrawal of something folded are not folded on', () =
   expect(foldOn(fold('J41', [one!, two_!]), [ashdown.write('withdrawn', { of: one!.id })])).toBeUndefined()
   expect(foldOn(fold('J41', [one!, two_!]), [three!])?.state.notes).toHaveLength(3)
 })
+
+test('who signs one step a thousand times makes a thousand marks, each of a few names, the last among them', () => {
+  const { ashdown, tarn } = two()
+  const entries = Array.from({ length: 1_000 }, (_, index) =>
+    (index % 2 ? ashdown : tarn).write('step-signed', { step: 'cap A' }),
+  )
+  const { looks, steps } = stateOf(entries)
+  expect(steps.get('cap A')!.done).toHaveLength(1_000)
+  expect(looks.reduce((sum, look) => sum + look.entries.length, 0)).toBeLessThan(20_001)
+  const last = steps.get('cap A')!.done.at(-1)!
+  expect(looks.every(({ what, people }) => what === 'signed twice' && people.length === 2)).toBe(true)
+  expect(looks.at(-1)!.entries.at(-1)).toBe(last.entry)
+})
+
+test('shims that are said later are not in a state that was handed out before', () => {
+  const { ashdown } = two()
+  const before = fold('J41', [ashdown.write('job-opened', { shims: [{ id: 'S1' }] })])
+  const after = foldOn(before, [ashdown.write('job-opened', { owner: 'x', shims: [{ id: 'S2' }] })])!
+  expect([[...before.state.opened.shims.keys()], [...after.state.opened.shims.keys()]]).toEqual([['S1'], ['S1', 'S2']])
+  expect(before.state.opened.owner).toBeUndefined()
+})

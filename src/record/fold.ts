@@ -79,6 +79,7 @@ function lookAtNumber(building: Building, seen: Map<string, Map<number, string>>
 
 const copyOf = (building: Building): Building => ({
   ...building,
+  opened: { ...building.opened, shims: new Map(building.opened.shims) },
   parts: new Map(building.parts),
   readings: [...building.readings],
   steps: new Map(building.steps),

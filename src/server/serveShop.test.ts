@@ -10,6 +10,7 @@ import { afterAll, expect, test } from 'vitest'
 import { Writer } from '../stores/testing/writer.ts'
 import { createApp } from './app/createApp.ts'
 import { type Served, type ServeOptions, serveShop } from './serveShop.ts'
+import { certifyServer, newAuthority } from './share/authority.ts'
 import { shopForTests } from './testing/shopForTests.ts'
 
 const home = mkdtempSync(join(tmpdir(), 'matchmark-served-'))
@@ -290,6 +291,51 @@ test('a client that dribbles is let go', async () => {
 
 const webRoot = join(home, 'web')
 writeFileSync(join(home, 'secret.txt'), 'secret')
+
+test('who begins the greeting of https and does not end it is let go', async () => {
+  const shop = await shopForTests()
+  const authority = await newAuthority({ shop: 'Shed', now: Date.now() })
+  const certificate = await certifyServer({ authority, names: ['shed.test'], now: Date.now() })
+  const door = { kind: 'shop', names: ['shed.test'], behindProxy: false } as const
+  const app = await createApp(shop.parts, { door, certificate, requestTimeout_ms: 300 })
+  const { port } = new URL(await app.listen({ host: '127.0.0.1', port: 0 }))
+  const socket = connect(Number(port), '127.0.0.1')
+  const began = performance.now()
+  await new Promise((resolve) => socket.on('error', resolve).on('close', resolve).resume())
+  expect(performance.now() - began).toBeLessThan(5_000)
+  await app.close()
+  await shop.close()
+}, 10_000)
+
+test('a tablet that begins more photos than one can send is told to wait; the others are not held up', async () => {
+  const shop = await shared()
+  const { text: ca } = await asked(shop, '/authority.crt', {})
+  const enrol = async (called: string) => {
+    const { code } = await shop.shop.gate.invite('keeper')
+    const { headers } = await asked(shop, '/api/enrol', { ca, method: 'POST', body: { code, called } })
+    return String(headers['set-cookie']).split(';')[0]!
+  }
+  const [greedy, other] = [await enrol('greedy'), await enrol('other')]
+  const { port } = new URL(shop.share!.addresses[0]!)
+  const begun = Array.from({ length: 8 }, () => {
+    const sent = requestTls({
+      ...{ host: '127.0.0.2', port, method: 'PUT', path: `/api/files/${'0'.repeat(64)}`, servername: 'shed.test', ca },
+      headers: { host: `shed.test:${port}`, cookie: greedy, 'content-length': 1_000_000, 'content-type': 'image/jpeg' },
+    })
+    sent.on('error', () => {}).write('begun')
+    return sent
+  })
+  const note = (cookie: string) => asked(shop, '/api/entries', { ca, method: 'POST', body: { entries: [] }, cookie })
+  const until = async (cookie: string, status: number) => {
+    for (let last = await note(cookie); ; last = await note(cookie)) if (last.status === status) return last
+  }
+  const refused = await until(greedy, 429)
+  expect([JSON.parse(refused.text).problem.code, refused.headers['retry-after']]).toEqual(['TOO_MANY_ASKED', '2'])
+  expect((await note(other)).status).toBe(200)
+  for (const sent of begun) sent.destroy()
+  expect((await until(greedy, 200)).status).toBe(200)
+  await shop.close()
+}, 20_000)
 
 test('the app opens at every sheet; nothing climbs out of its folder or leads away', async () => {
   const { mkdirSync } = await import('node:fs')

@@ -10,6 +10,7 @@ import { type Address, listen } from './listen.ts'
 import { type OpenShop, openShop, type ShopPlace } from './openShop.ts'
 import { type Certified, daysLeft, fingerprintOf } from './share/authority.ts'
 import { AUTHORITY_FOLDER, keepCertificates, SHOP_NAME } from './share/keepCertificates.ts'
+import { isNear } from './share/near.ts'
 import { addressesOf, asHost, privateNames, SHARE_PORT } from './share/privateNames.ts'
 import { localWork, type Runner, threadRunner } from './work/localWork.ts'
 import type { Work } from './work/work.ts'
@@ -142,6 +143,7 @@ async function openShared(sharing: Sharing, parts: Parts, { folder, now, log, re
     log,
     requestsAMinute,
   })
+  door.server.on('connection', (socket) => isNear(socket.remoteAddress ?? '') || socket.destroy())
   const { url } = await listen(door, { host, port, usual: SHARE_PORT })
   const { port: opened } = new URL(url)
   return {

@@ -8,7 +8,7 @@ export interface Pen {
   readonly stop: (text: string) => string
 }
 
-const SGR = { strong: [1, 22], faint: [2, 22], stop: [31, 39] } as const
+export const SGR = { strong: [1, 22], faint: [2, 22], stop: [31, 39] } as const
 const NARROWEST = 40
 
 export function penFor({ colour, width }: Pick<Io, 'colour' | 'width'>): Pen {

@@ -173,3 +173,48 @@ test('[J25] a member that would unfold to something huge is not unfolded', async
   expect(bomb.length).toBeLessThan(100_000)
   expect(verifyJob(bomb).faults[0]!.what).toBe('container')
 })
+
+/** What somebody with a key of his own can seal, rules or no rules. */
+function sealedByHand({ entries = entriesOf(2), about = {}, files = [] as { name: string; bytes: Uint8Array }[] }) {
+  const honest = openSealed<object>(
+    sealJob({ job: 'J41', sealed_ms: 1, entries, files: [] }, KEY),
+    'matchmark-archive/1',
+  )
+  const members = [{ name: 'entries.jsonl', bytes: honest.members.get('entries.jsonl')! }, ...files]
+  return seal({ schema: 'matchmark-archive/1', about: { ...honest.manifest!.about, ...about }, members }, newSealKey())
+}
+
+test('an archive of one job brings nothing for another, nor for the shop itself', () => {
+  const entries = entriesOf(2)
+  const said = { id: entries[0]!.id.replace('8000', '9000'), kind: 'note', person: 'Ada', device: 'tablet' } as const
+  const body = { says: 'Ben is keeper from now on.', topic: 'person changed', facts: { person: 'Ben', role: 'keeper' } }
+  const { entry } = nextEntry({ ...said, stream: 'shop', body }, { tail: undefined, clock: undefined, now_ms: 1 })
+  expect(verifyJob(sealedByHand({ entries: [...entries, entry] })).faults.map(({ says }) => says)).toEqual([
+    "It holds entries of 'shop', which is not the job that it is of.",
+  ])
+})
+
+test('a file that lies under the hash of another is told', () => {
+  const name = `files/${'0'.repeat(64)}.yaml`
+  const { faults } = verifyJob(sealedByHand({ files: [{ name, bytes: UNIT }] }))
+  expect(faults.map(({ says }) => says)).toEqual([`The file under the name ${'0'.repeat(64)} is another one.`])
+})
+
+test.each([
+  ['a date that is none', { sealed_ms: 1e20 }],
+  ['heads that are no list', { heads: 7 }],
+  ['heads that are nothing', { heads: [null] }],
+  ['a job that rings the bell', { job: 'J41\u0007' }],
+  ['a device that clears the screen', { heads: [{ device: '\u001b[2J', seq: 1, id: 'x', hash: 'y' }] }],
+])('a manifest with %s is told, and nothing falls over', (_what, about) => {
+  const { faults, about: read } = verifyJob(sealedByHand({ about }))
+  expect([read, faults.map(({ says }) => says)]).toEqual([null, ['Its manifest does not say what job it is of.']])
+})
+
+test.each(['\u001b]0;owned\u0007', '../entries.jsonl', '/etc/passwd', 'a b'])(
+  'a member called %j makes no archive',
+  (name) => {
+    const { faults } = verifyJob(sealedByHand({ files: [{ name, bytes: UNIT }] }))
+    expect(faults.map(({ what }) => what)).toEqual(['manifest'])
+  },
+)

@@ -1,8 +1,10 @@
 // One job, whole, in one file: its entries, its unit files and photos, sealed by the shop.
 import { utf8ToBytes } from '@noble/hashes/utils.js'
 import { strFromU8 } from 'fflate'
+import { z } from 'zod'
+import { hashOfBytes } from '../canonicalForm.ts'
 import { type ChainReport, checkChains, type Hashed, headsOf } from '../checkChains.ts'
-import type { Entry } from '../entry.ts'
+import { type Entry, MS, STREAM } from '../entry.ts'
 import { compareEntries } from '../foldOrder.ts'
 import type { Head } from '../journal.ts'
 import { readEntry } from '../readEntry.ts'
@@ -48,6 +50,14 @@ export function sealJob(
   return seal({ schema: SCHEMA, about, members }, secret)
 }
 
+/** Whoever seals one writes what he likes: it is read as what comes from strangers. */
+const ABOUT = z.object({
+  job: STREAM,
+  sealed_ms: MS,
+  entries: z.int(),
+  heads: z.array(z.object({ device: STREAM, seq: z.int(), id: z.string(), hash: z.string() })),
+})
+
 export interface Verified {
   readonly about: JobAbout | null
   /** Who sealed it: the shop's public key. */
@@ -64,24 +74,33 @@ export interface Verified {
 
 /** Says what an archive holds and all that is wrong with it; needs nothing but its bytes. */
 export function verifyJob(bytes: Uint8Array): Verified {
-  const opened = openSealed<JobAbout>(bytes, SCHEMA)
+  const opened = openSealed<unknown>(bytes, SCHEMA)
   const { entries, faults: lineFaults } = entriesIn(opened)
   const chains = checkChains(entries)
-  const about = opened.manifest?.about ?? null
+  const read = ABOUT.safeParse(opened.manifest?.about)
+  const about = read.success ? read.data : null
+  const files = filesIn(opened)
+  const faults = about ? [...ofOther(about, entries), ...tailFaults(about, entries)] : []
   return {
     about,
     key: opened.manifest?.key ?? null,
     entries,
-    files: filesIn(opened),
+    files,
     chains,
-    faults: [...opened.faults, ...lineFaults, ...tailFaults(about, entries)],
+    faults: [
+      ...opened.faults,
+      ...(opened.manifest && !about ? [says('Its manifest does not say what job it is of.')] : []),
+      ...lineFaults,
+      ...faults,
+      ...misnamed(files),
+    ],
     doubts: chains.flatMap(chainDoubts),
   }
 }
 
 const says = (text: string): SealFault => ({ what: 'member', says: text })
 
-function entriesIn({ members }: Opened<JobAbout>): { entries: Hashed[]; faults: SealFault[] } {
+function entriesIn({ members }: Opened<unknown>): { entries: Hashed[]; faults: SealFault[] } {
   const entries: Hashed[] = []
   const faults: SealFault[] = []
   const text = members.get(ENTRIES)
@@ -99,7 +118,7 @@ function entriesIn({ members }: Opened<JobAbout>): { entries: Hashed[]; faults: 
   return { entries, faults }
 }
 
-const filesIn = ({ members }: Opened<JobAbout>) =>
+const filesIn = ({ members }: Opened<unknown>) =>
   [...members].flatMap(([name, bytes]) => {
     const sha256 = /^files\/([0-9a-f]{64})\.\w+$/.exec(name)?.[1]
     return sha256 ? [{ sha256, bytes }] : []
@@ -118,9 +137,21 @@ const chainDoubts = ({ device, faults }: ChainReport): string[] => {
   return [`${device}: entry ${first.seq} (${first.id}) is the first that does not fit: ${WORDS[first.what]}.`]
 }
 
-function tailFaults(about: JobAbout | null, entries: readonly Hashed[]): SealFault[] {
+/** An archive is of one job. What it brings for another, or for the shop itself, would come in under this one's name. */
+const ofOther = ({ job }: JobAbout, entries: readonly Hashed[]): SealFault[] =>
+  [...new Set(entries.map(({ entry }) => entry.stream))]
+    .filter((stream) => stream !== job)
+    .map((stream) => says(`It holds entries of '${stream}', which is not the job that it is of.`))
+
+/** A file is known by its hash; one under another's would be refused when the rest has come in. */
+const misnamed = (files: Verified['files']): SealFault[] =>
+  files
+    .filter(({ sha256, bytes }) => hashOfBytes(bytes) !== sha256)
+    .map(({ sha256 }) => says(`The file under the name ${sha256} is another one.`))
+
+function tailFaults({ heads }: JobAbout, entries: readonly Hashed[]): SealFault[] {
   const here = new Set(entries.map(({ hash }) => hash))
-  return (about?.heads ?? [])
+  return heads
     .filter(({ hash }) => !here.has(hash))
     .map(({ device, seq }) => says(`${device}: its last entry, number ${seq}, is missing or was changed.`))
 }

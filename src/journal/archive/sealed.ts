@@ -39,6 +39,8 @@ export interface Opened<About> {
 
 const MANIFEST = 'manifest.json'
 const SIGNATURE = 'signature.txt'
+/** What a member may be called: nothing that a terminal obeys, nothing that leads elsewhere. */
+const NAME = /^[a-z0-9]+([./-][a-z0-9]+)*$/i
 /** A zip cannot say an earlier time; a real one would make two archives of one job differ. */
 const MTIME = new Date('1980-01-01T00:00:00')
 
@@ -112,11 +114,10 @@ function manifestIn<About>(text: Uint8Array, schema: string): Manifest<About> | 
     const read = JSON.parse(strFromU8(text)) as Manifest<About>
     const isWhole =
       read.schema === schema &&
-      typeof read.key === 'string' &&
-      typeof read.about === 'object' &&
+      /^[0-9a-f]{64}$/.test(read.key) &&
       Array.isArray(read.members) &&
       read.members.every(
-        ({ name, size, sha256 }) => typeof name === 'string' && Number.isInteger(size) && typeof sha256 === 'string',
+        ({ name, size, sha256 }) => NAME.test(name) && Number.isInteger(size) && typeof sha256 === 'string',
       )
     return isWhole ? read : null
   } catch {

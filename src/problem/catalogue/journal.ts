@@ -41,7 +41,13 @@ export const JOURNAL = table({
   },
   ARCHIVE_OF_OTHERS: {
     says: ({ file, received, expected }) => `${file} was sealed with the key ${received}; expected ${expected}.`,
-    next: 'Ask who sent it. Without --key it is taken from any shop.',
+    next: 'Ask who sent it. Without --from it is taken from any shop.',
+    http: 409,
+  },
+  ARCHIVE_SPEAKS_FOR_US: {
+    says: ({ file, device, person, key }) =>
+      `${file} brings what ${person} is to have said on ${device}, a device of this shop, and it is not here. It was sealed with the key ${key}.`,
+    next: 'Ask who sent it. Where you know the key, and that they have what this shop has lost, name it with --from. Nothing was taken.',
     http: 409,
   },
   FOLDER_TAKEN: {

@@ -1,6 +1,7 @@
+import { request } from 'node:http'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { asHost } from '../share/privateNames.ts'
-import { enrolled, PINS, peopled, shopForTests, TestDevice, type TestShop } from '../testing/shopForTests.ts'
+import { enrolled, PINS, peopled, SHOP_NAME, shopForTests, TestDevice, type TestShop } from '../testing/shopForTests.ts'
 import { createApp } from './createApp.ts'
 
 let shop: TestShop
@@ -172,6 +173,20 @@ test('whoever guesses codes has to wait, and longer each time', async () => {
   await other.close()
 })
 
+test('who guesses from ever new addresses of one network of version 6 waits too', async () => {
+  const other = await shopForTests()
+  const codes = []
+  for (let time = 1; time <= 5; time++) {
+    const { body } = await other.shop.inject({
+      ...{ method: 'POST', url: '/api/enrol', remoteAddress: `fd12:3456::${time}`, headers: { host: SHOP_NAME } },
+      payload: { code: 'AAAA-AAAA-AAAA', called: 'x' },
+    })
+    codes.push(JSON.parse(body).problem.code)
+  }
+  expect(codes.slice(2)).toEqual(['CODE_WRONG', 'LOCKED_OUT', 'LOCKED_OUT'])
+  await other.close()
+})
+
 test('more sign-ins from one address than fingers can type are sent away, whatever the names', async () => {
   const other = await shopForTests()
   const device = await enrolled(other)
@@ -232,6 +247,50 @@ test('a device that is shut out is out at once', async () => {
   expect(
     (await device.ask('POST', '/api/entries', { body: { entries: [device.entry('note', { says: 'x' })] } })).status,
   ).toBe(401)
+})
+
+test('a tablet that was left lying does not take a person over: a new PIN wants the old one', async () => {
+  const other = await shopForTests()
+  await peopled(other)
+  const device = await enrolled(other, { person: 'Ben' })
+  const change = (body: object) => device.ask('PUT', '/api/people/Ben/pin', { body })
+  expect((await change({ pin: '1928' })).body.problem.code).toBe('PIN_WRONG')
+  expect((await change({ pin: '1928', old: '0000' })).body.problem.code).toBe('PIN_WRONG')
+  expect((await change({ pin: '1928', old: PINS.Ben })).status).toBe(200)
+  // Whoever guesses here waits as who guesses at the door.
+  await device.ask('POST', '/api/sign-in', { body: { person: 'Ben', pin: '1928' } })
+  const codes = []
+  for (let time = 0; time < 4; time++) codes.push((await change({ pin: '4711', old: '5555' })).body.problem.code)
+  expect(codes).toEqual(['PIN_WRONG', 'PIN_WRONG', 'PIN_WRONG', 'LOCKED_OUT'])
+  await other.close()
+})
+
+test('who is shut out, or put down, while a request is still coming in is so when it has come', async () => {
+  const other = await shopForTests()
+  await peopled(other)
+  const url = await other.shop.listen({ port: 0, host: '127.0.0.1' })
+  const slowly = async (device: TestDevice, path: string, body: object, meanwhile: () => Promise<unknown>) => {
+    const text = JSON.stringify(body)
+    const cookie = ['__Host-device', '__Host-person'].map((name) => `${name}=${device.cookie(name)}`).join('; ')
+    const headers = { host: SHOP_NAME, cookie, 'content-type': 'application/json', 'content-length': text.length }
+    const sent = request(`${url}${path}`, { method: 'POST', headers })
+    const status = new Promise((resolve) => sent.on('response', (reply) => resolve(reply.resume().statusCode)))
+    sent.write(text.slice(0, 5))
+    await new Promise((resolve) => setTimeout(resolve, 100))
+    await meanwhile()
+    sent.end(text.slice(5))
+    return status
+  }
+  const [ben, cleo] = [await enrolled(other, { person: 'Ben' }), await enrolled(other, { person: 'Cleo' })]
+  const entries = [ben.entry('note', { says: 'late' }, { person: 'Ben' })]
+  const { gate, journal } = other.parts
+  expect(await slowly(ben, '/api/entries', { entries }, () => gate.shutOut(ben.name, 'keeper'))).toBe(401)
+  expect((await journal.read('J41')).entries).toEqual([])
+  const friend = { name: 'Dora', role: 'keeper', pin: '1928' }
+  expect(await slowly(cleo, '/api/people', friend, () => gate.changeRole('Cleo', 'helper', 'keeper'))).toBe(403)
+  expect(await slowly(cleo, '/api/people', friend, () => gate.letGo('Cleo', 'keeper'))).toBe(401)
+  expect(other.parts.book.shop.people.has('Dora')).toBe(false)
+  await other.close()
 })
 
 test.each([

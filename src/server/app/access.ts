@@ -33,7 +33,7 @@ export const takePerson = (reply: FastifyReply) => reply.clearCookie(PERSON_COOK
 const UNSAFE = new Set(['POST', 'PUT', 'PATCH', 'DELETE'])
 const NOBODY: Who = { device: null, person: null, role: 'helper' }
 
-export async function guard(app: FastifyInstance, { gate }: Parts, door: Door): Promise<void> {
+export async function guard(app: FastifyInstance, { gate, book }: Parts, door: Door): Promise<void> {
   await app.register(cookie)
   app.decorateRequest('who', null as unknown as Who)
   const names = door.kind === 'own machine' ? OWN_NAMES : door.names
@@ -50,6 +50,14 @@ export async function guard(app: FastifyInstance, { gate }: Parts, door: Door): 
     }
     const person = await gate.personOf(request.cookies[PERSON_COOKIE], device)
     request.who = { device, person: person?.name ?? null, role: person?.role ?? 'helper' }
+  })
+  // A body may take minutes to come: who was shut out, has left or has another role meanwhile is no more than that.
+  app.addHook('preHandler', async (request) => {
+    const { device, person } = request.who
+    if (device === null || !UNSAFE.has(request.method)) return
+    if (!(await gate.isIn(device))) throw new Problem('NOT_ENROLLED')
+    const known = person === null ? undefined : book.shop.people.get(person)
+    request.who = known && !known.left ? { device, person, role: known.role } : { ...NOBODY, device }
   })
 }
 

@@ -33,6 +33,7 @@ import { webRoutes } from '../routes/web.ts'
 import { workRoutes } from '../routes/work.ts'
 import type { Certified } from '../share/authority.ts'
 import { guard } from './access.ts'
+import { fewAtOnce } from './atOnce.ts'
 import { secureHeaders } from './headers.ts'
 import type { Door, Parts } from './parts.ts'
 import { sendProblem, tellProblems } from './problems.ts'
@@ -57,6 +58,8 @@ const JSON_BYTES = 8 * 2 ** 20
 const REQUEST_ms = 120_000
 /** How often it is looked who is too slow. */
 const LOOK_ms = 5_000
+/** A connection that does not get so far as to ask is not kept. */
+const GREETING_ms = 10_000
 const REQUESTS_A_MINUTE = 3_000
 
 export interface AppOptions {
@@ -95,10 +98,11 @@ export async function createApp(parts: Parts, options: AppOptions): Promise<Fast
       sendProblem(reply, new Problem('REQUEST_SHAPE', { where: 'The address', reason: 'it is no address' })),
   }
   const looks = { connectionsCheckingInterval: Math.min(LOOK_ms, requestTimeout_ms) }
-  const https = certificate && { ...looks, ...secured(certificate) }
+  const greeting_ms = Math.min(GREETING_ms, requestTimeout_ms)
+  const https = certificate && { ...looks, ...secured(certificate), handshakeTimeout: greeting_ms }
   // With and without https it is one application; the types know two.
   const made = fastify({ ...settings, ...(https ? { https } : { http: looks }) } as FastifyServerOptions)
-  made.server.headersTimeout = Math.min(10_000, requestTimeout_ms)
+  made.server.headersTimeout = greeting_ms
   const app = made.withTypeProvider<ZodTypeProvider>() as Api
   app.setValidatorCompiler(validatorCompiler)
   app.setSerializerCompiler(serializerCompiler)
@@ -106,6 +110,7 @@ export async function createApp(parts: Parts, options: AppOptions): Promise<Fast
   leavesAtTheEnd(made)
   await secureHeaders(made, door)
   await guard(made, parts, door)
+  fewAtOnce(made, door)
   await app.register(rateLimit, { max: requestsAMinute, timeWindow: '1 minute' })
   // Answers only: nothing that comes in is unfolded.
   await app.register(compress, { threshold: 1_024, encodings: ['br', 'gzip'], globalDecompression: false })

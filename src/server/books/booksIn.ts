@@ -30,7 +30,7 @@ export async function booksIn(folder: string): Promise<readonly Book[]> {
       return {
         name,
         title: found(/<title>([^<]*)<\/title>/) ?? name,
-        about: found(/<meta name="description" content="([^"]*)"/) ?? '',
+        about: found(/<meta name="description" content="([^"<]*)"/) ?? '',
         written: mtime,
         bytes: size,
       }

@@ -8,6 +8,7 @@ import type { PlacedStep, PlanResult } from '../../planning/model/sequence.ts'
 import { entriesOfJob, type Saying } from '../../record/entriesOfJob.ts'
 import type { Files } from '../../stores/files/files.ts'
 import { sha256Of } from '../../stores/files/lookAt.ts'
+import { mustBeJob } from '../keep/mustBeJob.ts'
 
 export interface JobBrought {
   readonly job: Job
@@ -21,11 +22,13 @@ export interface JobBrought {
  * Writes a job into the journal, unless there is one of its number already.
  *
  * @returns whether it was new
+ * @throws STREAM_NOT_YOURS for one that is called as the shop's own stream
  */
 export async function importJob(
   { job, unit, sequence }: JobBrought,
   { journal, files, now, person }: { journal: Journal; files: Files; now: () => number; person: string },
 ): Promise<boolean> {
+  mustBeJob(job.id)
   const there = await journal.read(job.id, { limit: 1 })
   if (there.entries.length > 0) return false
   const bytes = new TextEncoder().encode(unit)

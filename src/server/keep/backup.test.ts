@@ -1,5 +1,5 @@
 // A backup while the shop is at work: another program writes as fast as it can, photos come in, and what is copied is whole.
-import { mkdirSync, mkdtempSync, rmSync } from 'node:fs'
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, expect, test } from 'vitest'
@@ -58,3 +58,39 @@ test('made while two programs write and photos come in: all acknowledged before 
   await photos
   await shop.close()
 }, 120_000)
+
+test('a backup takes nobody anything away: neither a file nor a folder that is called as it, or as it is while it is made', async () => {
+  const shop = await openShop({ folder: join(home, 'kept') }, now)
+  const mine = (name: string) => join(home, 'mine', name)
+  mkdirSync(mine('folder.new'), { recursive: true })
+  writeFileSync(mine('folder.new/thesis.txt'), 'years of work')
+  writeFileSync(mine('file'), 'a file')
+  writeFileSync(mine('beside.new'), 'another')
+  for (const name of ['folder', 'file', 'beside'])
+    await expect(backUp(shop, mine(name), now()), name).rejects.toMatchObject({ code: 'FOLDER_TAKEN' })
+  expect(readFileSync(mine('folder.new/thesis.txt'), 'utf8')).toBe('years of work')
+  expect(readdirSync(mine('')).sort()).toEqual(['beside.new', 'file', 'folder.new'])
+  // What is left of one that was broken off is in nobody's way, and an empty folder is as good as none.
+  mkdirSync(mine('again.new/entries'), { recursive: true })
+  mkdirSync(mine('again'))
+  expect((await backUp(shop, mine('again'), now())).members.map(({ name }) => name)).toEqual(['keys.jsonl'])
+  await shop.close()
+})
+
+test.each([
+  [
+    'a stream that lies outside of it',
+    { streams: [{ stream: 'J41', file: '../secret.jsonl', entries: 1, heads: [] }] },
+  ],
+  ['heads that are none', { streams: [{ stream: 'J41', file: 'keys.jsonl', entries: 1, heads: 7 }] }],
+  ['members that are nothing', { members: [null] }],
+  ['a member that climbs', { members: [{ name: 'entries/..', size: 1, sha256: '' }] }],
+])('a backup from elsewhere with %s is broken, and nothing is read that was not checked', async (what, change) => {
+  const shop = await openShop({ folder: join(home, 'from elsewhere') }, now)
+  const folder = join(home, `hostile ${what}`)
+  const list = await backUp(shop, folder, now())
+  await shop.close()
+  writeFileSync(join(home, 'secret.jsonl'), 'not for you\n')
+  writeFileSync(join(folder, 'list.json'), JSON.stringify({ ...list, ...change }))
+  await expect(restore(folder, join(home, 'nowhere'), now())).rejects.toMatchObject({ code: 'ARCHIVE_BROKEN' })
+})

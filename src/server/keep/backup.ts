@@ -1,7 +1,8 @@
 // The whole shop in a folder: every stream, every file, the keys, and a list with the hash of each. Made while the server runs.
 import { createHash } from 'node:crypto'
-import { mkdir, open, readdir, readFile, rename, rm } from 'node:fs/promises'
+import { mkdir, open, readdir, readFile, rename, rm, rmdir } from 'node:fs/promises'
 import { dirname, join } from 'node:path'
+import { z } from 'zod'
 import { canonicalForm } from '../../journal/canonicalForm.ts'
 import type { Head } from '../../journal/journal.ts'
 import { Problem } from '../../problem/problem.ts'
@@ -10,6 +11,10 @@ import { pagesOf } from './allOf.ts'
 
 export const BACKUP = 'matchmark-backup/1'
 export const LIST = 'list.json'
+const KEYS = 'keys.jsonl'
+const [ENTRIES, FILES] = ['entries', 'files']
+/** All that a backup is made of. */
+const OWN: readonly string[] = [LIST, KEYS, ENTRIES, FILES]
 
 export interface BackupList {
   readonly schema: typeof BACKUP
@@ -29,8 +34,10 @@ export interface BackupList {
  */
 export async function backUp({ journal, files, vault }: OpenShop, into: string, now: number): Promise<BackupList> {
   const aside = `${into}.new`
+  // Of a backup that was broken off; whatever else is called so is somebody's.
+  if ((await namesIn(aside)).some((name) => !OWN.includes(name))) throw new Problem('FOLDER_TAKEN', { folder: aside })
   await rm(aside, { recursive: true, force: true })
-  if ((await readdir(into).catch(() => [])).length > 0) throw new Problem('FOLDER_TAKEN', { folder: into })
+  if ((await namesIn(into)).length > 0) throw new Problem('FOLDER_TAKEN', { folder: into })
   const members: BackupList['members'][number][] = []
   const write = async (name: string, pieces: AsyncIterable<string | Uint8Array> | Iterable<string | Uint8Array>) => {
     members.push({ name, ...(await writeWhole(join(aside, name), pieces)) })
@@ -38,7 +45,7 @@ export async function backUp({ journal, files, vault }: OpenShop, into: string, 
   // Where every stream ends now; what is written meanwhile belongs to the next backup.
   const streams: BackupList['streams'][number][] = []
   for (const [index, { stream, position }] of (await journal.streams()).entries()) {
-    const file = `entries/${index + 1}.jsonl`
+    const file = `${ENTRIES}/${index + 1}.jsonl`
     const ends = new Ends()
     await write(file, linesOf(pagesOf(journal, stream, position), ends))
     streams.push({ stream, file, entries: ends.entries, heads: ends.heads() })
@@ -46,20 +53,29 @@ export async function backUp({ journal, files, vault }: OpenShop, into: string, 
   // After the entries: a file is here before an entry names it.
   for (const { sha256, type } of await files.list()) {
     const found = await files.read(sha256)
-    if (found) await write(`files/${sha256}.${type.split('/')[1]}`, [found.bytes])
+    if (found) await write(`${FILES}/${sha256}.${type.split('/')[1]}`, [found.bytes])
   }
   const keys: string[] = []
   for (const key of await vault.keys('')) {
     const value = await vault.read(key)
     if (value !== undefined) keys.push(`${JSON.stringify({ key, value })}\n`)
   }
-  await write('keys.jsonl', keys)
+  await write(KEYS, keys)
   const list: BackupList = { schema: BACKUP, made_ms: now, streams, members }
   await writeWhole(join(aside, LIST), [canonicalForm(list)])
-  await rm(into, { recursive: true, force: true })
+  // An empty folder gives way; one into which somebody has put something meanwhile does not.
+  await rmdir(into).catch(unlessMissing(into))
   await rename(aside, into)
   return list
 }
+
+const unlessMissing = (folder: string) => (error: NodeJS.ErrnoException) => {
+  if (error.code !== 'ENOENT') throw new Problem('FOLDER_TAKEN', { folder })
+}
+
+/** None where nothing is. @throws FOLDER_TAKEN where a file is, or what may not be read */
+const namesIn = async (folder: string): Promise<readonly string[]> =>
+  (await readdir(folder).catch(unlessMissing(folder))) ?? []
 
 /** The ends of chains, entry by entry. */
 class Ends {
@@ -112,7 +128,6 @@ export async function checkedBackup(folder: string): Promise<BackupList> {
   const list = listIn(text)
   if (!list) throw broken(`${LIST} is no list of ${BACKUP}.`)
   for (const { name, size, sha256 } of list.members) {
-    if (!/^(entries|files)\/[\w.]+$|^keys\.jsonl$/.test(name)) throw broken(`'${name}' is no name of a member.`)
     const bytes = await readFile(join(folder, name)).catch(() => null)
     if (!bytes) throw broken(`${name} is missing.`)
     const found = createHash('sha256').update(bytes).digest('hex')
@@ -121,10 +136,32 @@ export async function checkedBackup(folder: string): Promise<BackupList> {
   return list
 }
 
+/** It may come from anywhere: what it names is only read where it is a member that was checked. */
+const LIST_SHAPE = z.object({
+  schema: z.literal(BACKUP),
+  made_ms: z.number(),
+  streams: z.array(
+    z.object({
+      stream: z.string(),
+      file: z.string(),
+      entries: z.number(),
+      heads: z.array(z.object({ device: z.string(), seq: z.number(), id: z.string(), hash: z.string() })),
+    }),
+  ),
+  members: z.array(
+    z.object({
+      name: z.string().regex(/^entries\/\d+\.jsonl$|^files\/[0-9a-f]{64}\.[a-z]+$|^keys\.jsonl$/),
+      size: z.number(),
+      sha256: z.string(),
+    }),
+  ),
+})
+
 function listIn(text: string): BackupList | null {
   try {
-    const list = JSON.parse(text) as BackupList
-    return list.schema === BACKUP && Array.isArray(list.members) && Array.isArray(list.streams) ? list : null
+    const list = LIST_SHAPE.parse(JSON.parse(text))
+    const names = new Set(list.members.map(({ name }) => name))
+    return names.has(KEYS) && list.streams.every(({ file }) => names.has(file)) ? list : null
   } catch {
     return null
   }

@@ -3,6 +3,7 @@ import { z } from 'zod'
 import { giveDevice } from '../app/access.ts'
 import type { Api } from '../app/createApp.ts'
 import type { Parts } from '../app/parts.ts'
+import { placeOf } from '../share/near.ts'
 import { mustBe } from '../shop/who.ts'
 import { by } from './people.ts'
 
@@ -36,7 +37,7 @@ export async function deviceRoutes(app: Api, { book, gate, measures }: Parts): P
     },
     async (request, reply) => {
       try {
-        const { device, token } = await gate.enrol({ ...request.body, from: request.ip })
+        const { device, token } = await gate.enrol({ ...request.body, from: placeOf(request.ip) })
         giveDevice(reply, token)
         return { device }
       } catch (error) {

@@ -79,10 +79,18 @@ export async function peopleRoutes(app: Api, { book, gate, measures }: Parts): P
     '/api/people/:name/pin',
     {
       config: FEW,
-      schema: { summary: 'A new PIN: of oneself, or by the keeper.', params: person, body: z.object({ pin }) },
+      schema: {
+        summary: 'A new PIN: of oneself, with the old one, or by the keeper.',
+        params: person,
+        body: z.object({ pin, old: pin.optional() }),
+      },
     },
     async (request) => {
-      if (request.who.person !== request.params.name) mustBe('keeper', request.who, "change another's PIN")
+      const { device, person, role } = request.who
+      if (person !== request.params.name) mustBe('keeper', request.who, "change another's PIN")
+      // Signed in is whoever stands at a tablet that was left lying; the person is who knows the PIN.
+      else if (role !== 'keeper' && device !== null)
+        await gate.mustKnowPin({ device, person, pin: request.body.old ?? '' })
       await gate.setPin(request.params.name, request.body.pin, by(request.who))
       return { name: request.params.name }
     },

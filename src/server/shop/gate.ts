@@ -40,6 +40,8 @@ export interface Gate {
   letGo(name: string, by: string): Promise<void>
   /** Works at once, on every server of this store. @throws NOT_HERE */
   shutOut(device: string, by: string): Promise<void>
+  /** Counts as a try to sign in. @throws PIN_WRONG · LOCKED_OUT */
+  mustKnowPin(asked: { device: string; person: string; pin: string }): Promise<void>
   /** @throws PIN_WRONG · LOCKED_OUT */
   signIn(asked: { device: string; person: string; pin: string }): Promise<{ readonly token: string }>
   signOut(token: string | undefined): Promise<void>
@@ -61,6 +63,18 @@ export function openGate({ vault, book, now }: { vault: Vault; book: ShopBook; n
     // Another server may have let it in a moment ago.
     if (!book.shop.devices.has(device)) await book.catchUp()
     return book.shop.devices.get(device)?.shutOut === false
+  }
+  const mustKnowPin: Gate['mustKnowPin'] = async ({ device, person: name, pin }) => {
+    const door = { vault, name: `pin/${name}`, now: now() }
+    await countTry(door)
+    const known = book.shop.people.get(name)
+    const hashed = known && !known.left ? await vault.read(`pin/${name}`) : undefined
+    if (!(await isPin(pin, hashed))) {
+      const who = known ? name : 'Somebody unknown'
+      await book.note('sign-in refused', `${who} gave a wrong PIN.`, { device, ...(known && { person: name }) })
+      throw new Problem('PIN_WRONG')
+    }
+    await openAgain(door)
   }
   return {
     async invite(by) {
@@ -120,20 +134,16 @@ export function openGate({ vault, book, now }: { vault: Vault; book: ShopBook; n
       const known = book.shop.devices.get(device)
       if (!known) throw new Problem('NOT_HERE', { what: `device '${device}'` })
       await book.note('device shut out', `${known.called} is shut out.`, { device }, by)
+      // Other servers hear of it a moment later; the token is looked up in what all share, and is gone now.
+      for (const key of await vault.keys('device/'))
+        await vault.change(key, (kept) => (kept === device ? undefined : kept))
       await forgetSessions(vault, (session) => session.device === device)
     },
 
+    mustKnowPin,
+
     async signIn({ device, person: name, pin }) {
-      const door = { vault, name: `pin/${name}`, now: now() }
-      await countTry(door)
-      const known = book.shop.people.get(name)
-      const hashed = known && !known.left ? await vault.read(`pin/${name}`) : undefined
-      if (!(await isPin(pin, hashed))) {
-        const who = known ? name : 'Somebody unknown'
-        await book.note('sign-in refused', `${who} gave a wrong PIN.`, { device, ...(known && { person: name }) })
-        throw new Problem('PIN_WRONG')
-      }
-      await openAgain(door)
+      await mustKnowPin({ device, person: name, pin })
       const token = newToken()
       const session: Session = { person: name, device, until_ms: now() + SIGNED_IN_ms }
       await vault.change(`session/${hashOfToken(token)}`, () => JSON.stringify(session))

@@ -40,24 +40,35 @@ export async function mustTakeBackOwn(
   { shop, journal }: { readonly shop: Shop; readonly journal: Journal },
 ): Promise<void> {
   if (device === null) return
-  for (const entry of entries) {
-    const { kind, body, person, stream } = entry
-    if (kind !== 'withdrawn' || mayAs(shop.people.get(person)?.role ?? 'helper', 'rebuilder')) continue
-    const of = entries.find(({ id }) => id === body.of) ?? (await entryOf(journal, stream, body.of))
-    if (of && of.person !== person)
+  const helpers = entries.filter(
+    (entry) => entry.kind === 'withdrawn' && !mayAs(shop.people.get(entry.person)?.role ?? 'helper', 'rebuilder'),
+  ) as Entry<'withdrawn'>[]
+  if (helpers.length === 0) return
+  const said = new Map(entries.map(({ id, person }) => [id, person]))
+  const wanted = helpers.filter(({ body }) => !said.has(body.of))
+  for (const stream of new Set(wanted.map((entry) => entry.stream)))
+    for (const [id, person] of await peopleOf(journal, stream, new Set(wanted.map(({ body }) => body.of))))
+      said.set(id, person)
+  for (const { person, body } of helpers) {
+    const of = said.get(body.of)
+    if (of !== undefined && of !== person)
       throw new Problem('ROLE_MAY_NOT', {
         person,
         role: 'a helper',
-        what: `take back what ${of.person} said`,
+        what: `take back what ${of} said`,
         wants: 'rebuilder',
       })
   }
 }
 
-async function entryOf(journal: Journal, stream: string, id: string): Promise<Entry | undefined> {
-  for await (const page of pagesOf(journal, stream)) {
-    const found = page.find(({ entry }) => entry.id === id)
-    if (found) return found.entry
-  }
-  return undefined
+/** Who said these entries of a stream; it is gone through once, however many are asked for. */
+async function peopleOf(
+  journal: Journal,
+  stream: string,
+  ids: ReadonlySet<string>,
+): Promise<ReadonlyMap<string, string>> {
+  const people = new Map<string, string>()
+  for await (const page of pagesOf(journal, stream))
+    for (const { entry } of page) if (ids.has(entry.id)) people.set(entry.id, entry.person)
+  return people
 }

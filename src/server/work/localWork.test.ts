@@ -5,7 +5,7 @@ import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import { afterAll, expect, test } from 'vitest'
 import { newMeasures } from '../app/measures.ts'
-import { localWork, threadRunner } from './localWork.ts'
+import { localWork, MOST_WAITING, threadRunner } from './localWork.ts'
 import type { Work } from './work.ts'
 
 const home = mkdtempSync(join(tmpdir(), 'matchmark-work-'))
@@ -68,4 +68,15 @@ test('work that runs for ever is stopped when it is asked to, and a server that 
   const began = performance.now()
   await work.close()
   expect(performance.now() - began).toBeLessThan(3_000)
+}, 20_000)
+
+test('so much work waits and no more: whoever asks for plans without end does not fill the memory', async () => {
+  const work = open()
+  const started = []
+  for (let count = 0; count < MOST_WAITING; count++) started.push(await work.start('plan', input('endless')))
+  await expect(work.start('plan', input('short'))).rejects.toMatchObject({ code: 'TOO_MANY_ASKED' })
+  for (const id of started) await work.stop(id)
+  for (const id of started) expect(await ended(work, id)).toEqual({ state: 'stopped' })
+  expect(await ended(work, await work.start('plan', input('short')))).toEqual({ state: 'done', result: 'short' })
+  await work.close()
 }, 20_000)

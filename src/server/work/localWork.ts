@@ -2,6 +2,7 @@
 import { randomUUID } from 'node:crypto'
 import { MessageChannel } from 'node:worker_threads'
 import Tinypool from 'tinypool'
+import { Problem } from '../../problem/problem.ts'
 import type { Measures } from '../app/measures.ts'
 import type { Work, WorkInput, WorkKind, WorkStatus } from './work.ts'
 
@@ -99,6 +100,13 @@ class Turns {
   }
 }
 
+/** Each holds its whole job in memory until its turn comes. */
+export const MOST_WAITING = 20
+/** @throws TOO_MANY_ASKED */
+export function mustFindPlace(waiting: number): void {
+  if (waiting >= MOST_WAITING) throw new Problem('TOO_MANY_ASKED', { seconds: 60 })
+}
+
 /** Ends are remembered for this many pieces of work. */
 const REMEMBERED = 50
 
@@ -107,6 +115,7 @@ export function localWork(runner: Runner): Work {
   const stops = new Map<string, AbortController>()
   return {
     async start(kind, input) {
+      mustFindPlace(stops.size)
       const id = randomUUID()
       const stop = new AbortController()
       stops.set(id, stop)

@@ -4,7 +4,7 @@ import { Logger, type Runner as QueueRunner, quickAddJob, run } from 'graphile-w
 import type { Pool } from 'pg'
 import type { Vault } from '../../stores/vault/vault.ts'
 import type { Log } from '../app/createApp.ts'
-import type { Runner } from './localWork.ts'
+import { mustFindPlace, type Runner } from './localWork.ts'
 import type { Work, WorkInput, WorkKind, WorkStatus } from './work.ts'
 
 const TASK = 'matchmark-work'
@@ -85,8 +85,15 @@ export async function queuedWork({ pool, vault, runner, now, log }: Queue): Prom
   return {
     async start(kind, input) {
       const id = randomUUID()
+      let waiting = 0
       for (const key of await vault.keys('work/'))
-        await vault.change(key, (text) => ((keptOf(text)?.at_ms ?? 0) < now() - KEPT_ms ? undefined : text))
+        await vault.change(key, (text) => {
+          const kept = keptOf(text)
+          if (!kept || kept.at_ms < now() - KEPT_ms) return undefined
+          if (!isOver(kept)) waiting += 1
+          return text
+        })
+      mustFindPlace(waiting)
       const kept: Kept = { at_ms: now(), stop: false, status: { state: 'waiting' } }
       await vault.change(keyOf(id), () => JSON.stringify(kept))
       await quickAddJob({ pgPool: pool }, TASK, { id, kind, input }, { maxAttempts: 3 })

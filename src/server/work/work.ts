@@ -23,7 +23,10 @@ export type WorkStatus =
   | { readonly state: 'stopped' }
 
 export interface Work {
-  /** @returns the name to ask for it by */
+  /**
+   * @returns the name to ask for it by
+   * @throws TOO_MANY_ASKED while too much waits
+   */
   start(kind: WorkKind, input: WorkInput): Promise<string>
   status(id: string): Promise<WorkStatus | null>
   /** True when there was something to stop. */

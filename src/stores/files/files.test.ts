@@ -73,3 +73,11 @@ test('a folder that cannot be written says so and leaves nothing half', async ()
   await expect(folderFiles(blocked).put(sha256Of(photo), photo)).rejects.toThrow()
   expect(readdirSync(home).filter((name) => name.endsWith('.new'))).toEqual([])
 })
+
+test('what a killed program left half is on no list, so that no backup takes it for a photo', async () => {
+  const folder = join(home, 'killed')
+  const files = folderFiles(folder)
+  const { sha256 } = await files.put(sha256Of(photo), photo)
+  writeFileSync(join(folder, sha256.slice(0, 2), `${sha256}.webp.0123456789ab.new`), photo.slice(0, 100))
+  expect(await files.list()).toEqual([{ sha256, type: 'image/webp', size: photo.length }])
+})

@@ -44,10 +44,11 @@ export function folderFiles(folder: string): Files {
       const all: FileAbout[] = []
       for (const name of (await namesIn(folder)).filter((one) => /^[0-9a-f]{2}$/.test(one))) {
         for (const file of await namesIn(join(folder, name))) {
-          const [sha256, ending] = file.split('.')
+          // The whole name: one that ends otherwise was never finished, or is none of ours.
+          const [, sha256, ending] = /^([0-9a-f]{64})\.([a-z]+)$/.exec(file) ?? []
           const known = TYPES.find((one) => one.ending === ending)
-          if (!known || !/^[0-9a-f]{64}$/.test(sha256!)) continue
-          all.push({ sha256: sha256!, type: known.type, size: (await stat(join(folder, name, file))).size })
+          if (!known || sha256 === undefined) continue
+          all.push({ sha256, type: known.type, size: (await stat(join(folder, name, file))).size })
         }
       }
       return all
