@@ -26,8 +26,28 @@ test('the tries and the bolts that were counted, as a book tells them; what was 
     tightened: [{ ...stage, torque }],
     uncounted: 'on paper',
   })
-  const entries = [made, back, ...undone, signed, ben.write('step-signed', { step: 'oil' })]
+  const checked = [
+    ben.write('check-result', { check: 'dog travel', result: 'bad' }),
+    ben.write('check-result', {
+      check: 'chain slack',
+      result: 'good',
+      values: [{ what: 'chain slack', of: 'length', low: 0.009, high: 0.009, standing: 'seen' }],
+      with: 'rule',
+    }),
+  ]
+  const entries = [made, back, ...undone, ...checked, signed, ben.write('step-signed', { step: 'oil' })]
   expect(triedIn(entries, fold('J41', entries).state)).toEqual({
+    checks: [
+      { check: 'dog travel', result: 'bad', person: 'Ben', ms: checked[0]?.at.ms },
+      {
+        check: 'chain slack',
+        read: { low: 0.009, high: 0.009, dimension: 'length' },
+        result: 'good',
+        with: 'rule',
+        person: 'Ben',
+        ms: checked[1]?.at.ms,
+      },
+    ],
     tries: [
       {
         of: 'input setting',

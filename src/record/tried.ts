@@ -1,6 +1,6 @@
-// What a job's entries have of tries and of counted bolts, for a book.
+// What a job's entries have of checks, tries and counted bolts, for a book.
 
-import type { TightenedTold, Tried, TryTold } from '../job/model/tried.ts'
+import type { CheckTold, ReadTold, TightenedTold, Tried, TryTold } from '../job/model/tried.ts'
 import { hourOf } from '../journal/clock.ts'
 import type { Entry } from '../journal/entry.ts'
 import { type SettingTry, settingTries } from './settingTries.ts'
@@ -9,6 +9,17 @@ import type { JobState } from './state.ts'
 /** @param state what the entries fold to */
 export function triedIn(entries: readonly Entry[], state: JobState): Tried {
   return {
+    checks: state.checks.map(({ check, values, result, with: instrument, person, at }): CheckTold => {
+      const value = values?.[0]
+      return {
+        check,
+        ...(value && { read: readTold(value) }),
+        result,
+        ...(instrument !== undefined && { with: instrument }),
+        person,
+        ms: hourOf(at),
+      }
+    }),
     tries: settingTries(entries, state).map(tryTold),
     tightened: [...state.steps.values()]
       .flatMap(({ step, done }) => done.map((signed) => ({ ...signed, step })))
@@ -43,13 +54,7 @@ function tryTold({
     number,
     tried,
     ...(pack && { pack: { low: pack.low, high: pack.high } }),
-    ...(read && {
-      read: {
-        low: read.low,
-        high: read.high,
-        dimension: read.of === 'volume' || read.of === 'count' ? 'number' : read.of,
-      },
-    }),
+    ...(read && { read: readTold(read) }),
     result,
     ...(instrument !== undefined && { with: instrument }),
     person,
@@ -57,3 +62,9 @@ function tryTold({
     ...(takenBack && { takenBack: { person: takenBack.person, ms: hourOf(takenBack.at) } }),
   }
 }
+
+const readTold = ({ low, high, of }: NonNullable<SettingTry['read']>): ReadTold => ({
+  low,
+  high,
+  dimension: of === 'volume' || of === 'count' ? 'number' : of,
+})

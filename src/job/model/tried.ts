@@ -1,4 +1,4 @@
-// What the record has of the tries of settings and of the bolts that were counted. SI; times are milliseconds since 1970.
+// What the record has of the checks, of the tries of settings and of the bolts that were counted. SI; times are milliseconds since 1970.
 
 interface Range {
   readonly low: number
@@ -10,6 +10,18 @@ interface ByHand {
   readonly ms: number
 }
 
+/** What was read, and of which quantity. */
+export interface ReadTold extends Range {
+  readonly dimension: 'length' | 'angle' | 'force' | 'torque' | 'temperature' | 'pressure' | 'time' | 'mass' | 'number'
+}
+
+export interface CheckTold extends ByHand {
+  readonly check: string
+  readonly read?: ReadTold
+  readonly result: 'good' | 'bad' | 'not known'
+  readonly with?: string
+}
+
 export interface TryTold extends ByHand {
   /** What is set. */
   readonly of: string
@@ -18,19 +30,7 @@ export interface TryTold extends ByHand {
   readonly tried: string
   /** m */
   readonly pack?: Range
-  /** What was read, and of which quantity. */
-  readonly read?: Range & {
-    readonly dimension:
-      | 'length'
-      | 'angle'
-      | 'force'
-      | 'torque'
-      | 'temperature'
-      | 'pressure'
-      | 'time'
-      | 'mass'
-      | 'number'
-  }
+  readonly read?: ReadTold
   readonly result: 'good' | 'bad' | 'not known'
   readonly with?: string
   /** It was taken back, and stays to be seen. */
@@ -53,6 +53,8 @@ export interface TightenedTold extends ByHand {
 }
 
 export interface Tried {
+  /** Every result that stands, in the order in which it came: a second one beside the first. */
+  readonly checks: readonly CheckTold[]
   readonly tries: readonly TryTold[]
   /** By the signatures that stand. */
   readonly tightened: readonly TightenedTold[]

@@ -14,7 +14,7 @@ import { sourcesOf } from './sources.ts'
 import { type StepFacts, stepFacts } from './stepFacts.ts'
 import { stepSheet } from './stepSheet.ts'
 import { kitTable, questionsTable, settingsTable } from './tables.ts'
-import { triedSheet } from './triedSheet.ts'
+import { hasTried, TRIED_TITLE, triedSheet } from './triedSheet.ts'
 
 const WIDE_PX = 685
 /** A shorter parts list is kept on one page. */
@@ -96,7 +96,7 @@ function cover(
     ['steps', 'Step sheets'],
     ['maps', 'Tightening maps'],
     ['settings', 'Settings'],
-    ...(tried && tried.tries.length + tried.tightened.length > 0 ? [['as-set', 'As set and tightened']] : []),
+    ...(hasTried(tried) ? [['as-set', TRIED_TITLE]] : []),
     ['kit', 'Buying list'],
     ['not-known', 'What was not known'],
     ...(hasReadings ? [['readings', 'As found, and readings']] : []),

@@ -102,7 +102,7 @@ export function stepFacts(input: JobBookInput): readonly StepFacts[] {
           .filter(({ connection }) => mine.some((each) => each.connection.id === connection))
           .flatMap(({ cautions }) => cautions),
       ]),
-      warnings: once(mine.flatMap(({ connection, kind, given }) => kind.warnings(connection, given))),
+      warnings: once(mine.flatMap(({ connection, kind, given }) => kind.warnings(connection, given, unit))),
       proofs: once(mine.flatMap(({ connection, kind, given }) => kind.checks(connection, given))),
       clocks: problem.lags.filter(({ from, to }) => from.op === operation.id || to.op === operation.id),
     }

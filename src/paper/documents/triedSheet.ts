@@ -1,11 +1,21 @@
-// As set and tightened: every try of every setting, those taken back too, and the bolts counted stage by stage.
-import type { TightenedTold, TryTold } from '../../job/model/tried.ts'
-import { figureText } from '../figureText.ts'
+// As checked, set and tightened: every result of every check, every try of every setting, those taken back too, and the bolts counted stage by stage.
+import type { CheckTold, TightenedTold, Tried, TryTold } from '../../job/model/tried.ts'
+import { figureText, limitText } from '../figureText.ts'
 import { type Markup, markup } from '../markup.ts'
 import type { JobBookInput } from './jobBookInput.ts'
 
-export function triedSheet({ tried, system }: JobBookInput): Markup | undefined {
-  if (!tried || tried.tries.length + tried.tightened.length === 0) return undefined
+/** Whether the record has anything for this sheet. */
+export const hasTried = (tried: Tried | undefined): tried is Tried =>
+  tried !== undefined && tried.checks.length + tried.tries.length + tried.tightened.length > 0
+
+export const TRIED_TITLE = 'As checked, set and tightened'
+
+export function triedSheet({ tried, system, work }: JobBookInput): Markup | undefined {
+  if (!hasTried(tried)) return undefined
+  const last = new Map(tried.checks.map((one) => [one.check, one]))
+  const checks =
+    tried.checks.length > 0 &&
+    markup`<h3>Checks</h3><table><colgroup><col style="width:42mm"><col><col style="width:34mm"><col style="width:26mm"><col style="width:48mm"></colgroup><thead><tr><th>Check</th><th>Limit</th><th>Read</th><th>Result</th><th>By</th></tr></thead><tbody>${[...last.keys()].flatMap((check) => tried.checks.filter((one) => one.check === check).map((one) => checkRow(one, { system, work, isLast: last.get(check) === one })))}</tbody></table>`
   const settings = [...new Set(tried.tries.map(({ of }) => of))]
   const rows = settings.flatMap((of) => [
     markup`<tr class="group"><td colspan="5"><b>${of}</b></td></tr>`,
@@ -17,10 +27,21 @@ export function triedSheet({ tried, system }: JobBookInput): Markup | undefined 
   const bolts =
     tried.tightened.length > 0 &&
     markup`<h3>Bolts counted</h3><table><colgroup><col style="width:42mm"><col><col style="width:48mm"></colgroup><thead><tr><th>Step</th><th>Counted</th><th>By</th></tr></thead><tbody>${tried.tightened.map(boltRow)}</tbody></table>`
-  return markup`<section id="as-set"><h2>As set and tightened</h2>${tries}${bolts}</section>`
+  return markup`<section id="as-set"><h2>${TRIED_TITLE}</h2>${checks}${tries}${bolts}</section>`
 }
 
 const RESULTS: Readonly<Record<TryTold['result'], string>> = { good: 'good', bad: 'not good', 'not known': 'not known' }
+
+/** The last result is how the unit goes out; one that is not good says so aloud. */
+function checkRow(
+  { check, read, result, with: instrument, ...hand }: CheckTold,
+  { system, work, isLast }: Pick<JobBookInput, 'system' | 'work'> & { readonly isLast: boolean },
+): Markup {
+  const limit = work.unit.checks.get(check)?.limit
+  const told = limit && ((read && limitText(limit, read.dimension, system)) ?? limit.text)
+  const isOpen = isLast && result !== 'good'
+  return markup`<tr><td><b>${check}</b></td><td class="told">${told}</td><td>${read && markup`<span class="fig">${figureText(read, read.dimension, system)}</span>`}${instrument !== undefined && markup`<br><span class="told">${instrument}</span>`}</td><td>${isOpen ? markup`<b>${RESULTS[result]}</b>` : RESULTS[result]}</td><td>${handText(hand)}</td></tr>`
+}
 
 function tryRow(
   { number, tried, pack, read, result, with: instrument, takenBack, ...hand }: TryTold,

@@ -194,5 +194,5 @@ export interface Kind<Given> {
     unit: Unit,
   ): { readonly marks: readonly DrawingMark[]; readonly maps: readonly HoleMap[] }
   /** How it is put together wrongly, and how that shows. */
-  warnings(connection: Connection, given: Given): readonly string[]
+  warnings(connection: Connection, given: Given, unit: Unit): readonly string[]
 }

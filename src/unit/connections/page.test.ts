@@ -48,7 +48,7 @@ test('every kind of the examples gives its words, marks and settings without a N
     const texts = [
       ...kind.checks(connection, given),
       ...kind.cautions(connection, given),
-      ...kind.warnings(connection, given),
+      ...kind.warnings(connection, given, unit),
       ...kind.renewals(connection, given, unit).map(({ why }) => why),
       ...kind.asks(connection, given, unit).map(({ asks }) => asks),
       ...kind.drawing(connection, given, unit).marks.map(({ text }) => text),

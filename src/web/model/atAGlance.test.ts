@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { sample } from '../../record/testing/quarryRailway.ts'
-import { atAGlance } from './atAGlance.ts'
+import { afterTry, atAGlance } from './atAGlance.ts'
 import { workedJob } from './workedJob.ts'
 
 const { unit, job } = sample()
@@ -58,4 +58,11 @@ test('what is out of its limit comes before anything else', () => {
 test('a half-known load says that it may go over, and over what', () => {
   const load = worked.steps.find(({ step }) => step === 'cluster bushes')?.settings[0]?.figures[1]
   expect(load).toMatchObject({ verdict: 'not known', doubt: { is: 'may be over', at: '1562 N' } })
+})
+
+test('after a try the pack of the first working stands no more', () => {
+  const shims = { of: 'setting', what: 'shims', figures: ['S1 + S2 = 0.626 mm'], rests: 'seen' } as const
+  const torque = { of: 'bolts', what: 'torque', figures: ['20 N·m'], rests: 'told' } as const
+  expect(afterTry([torque, shims], undefined)).toEqual([torque])
+  expect(afterTry([shims], 'S1 + S5 = 0.575 mm')).toEqual([{ ...shims, figures: ['S1 + S5 = 0.575 mm'] }])
 })

@@ -26,6 +26,17 @@ export function atAGlance(settings: readonly SettingSheet[], isInch = false): re
   return all.sort((a, b) => order.indexOf(a.what) - order.indexOf(b.what))
 }
 
+/**
+ * Once a setting was tried, the pack of its first working says nothing any more: what is to go in next stands for it.
+ *
+ * @param inNext the pack that is said, or else proposed, for the next try
+ */
+export function afterTry(glances: readonly Glance[], inNext: string | undefined): readonly Glance[] {
+  return glances.flatMap((one) =>
+    one.what !== 'shims' ? [one] : inNext === undefined ? [] : [{ ...one, figures: [inNext] }],
+  )
+}
+
 function fromSays({ title, says, figures }: SettingSheet, isInch: boolean): readonly Glance[] {
   const rests = figures[0]?.rests ?? 'told'
   const rounds = says.flatMap((text) => {

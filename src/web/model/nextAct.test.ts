@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import type { StepState } from '../../record/state.ts'
 import { liveLimit } from './liveLimit.ts'
-import { nextAct, resultOf, type Standing } from './nextAct.ts'
+import { isAnswered, nextAct, resultOf, type Standing } from './nextAct.ts'
 import type { ClockSheet, StepSheetData } from './workedJob.ts'
 
 const plain = { step: 'cap', number: 1, mode: 'as told', clocks: [] as readonly ClockSheet[] } as StepSheetData
@@ -74,4 +74,39 @@ test('what is entered of a reading says what it is of, its worth and the instrum
     with: 'dial gauge',
   })
   expect(resultOf(check, { typed: typed(''), instrument: undefined })).toBeUndefined()
+})
+
+test('a ring that has not soaked through is not begun without being asked about', () => {
+  const soak: ClockSheet = {
+    id: 'soak',
+    from: { op: 'warm', edge: 'end' },
+    to: { op: 'cap', edge: 'start' },
+    min_s: 1800,
+    says: 'Soaks.',
+    standing: 'told',
+  }
+  const grip: ClockSheet = {
+    id: 'grip',
+    from: { op: 'cap', edge: 'start' },
+    to: { op: 'cap', edge: 'end' },
+    max_s: 200,
+    says: 'Out of the oven until it may grip, at 0.5 m. Line it up before.',
+    standing: 'supposed',
+  }
+  const step = { ...plain, clocks: [soak, grip] }
+  const begin = { act: 'begin', clock: 'Out of the oven until it may grip, at 0.5 m.' }
+  expect(act({ step, running: [{ clock: soak, run_s: 18, wait_s: 1782 }] })).toEqual({ ...begin, wait_s: 1782 })
+  expect(act({ step, running: [{ clock: soak, run_s: 1900, wait_s: 0 }] })).toEqual(begin)
+})
+
+test('a check without a figure that was not good is answered again, until it is good', () => {
+  const looked: StepSheetData = { ...plain, check: { id: 'dogs', measures: 'length' } }
+  expect([undefined, 'bad', 'not known', 'good'].map((one) => isAnswered(looked, one as Standing['result']))).toEqual([
+    true,
+    true,
+    true,
+    false,
+  ])
+  expect(isAnswered(check, 'bad')).toBe(false)
+  expect(isAnswered(plain, undefined)).toBe(false)
 })

@@ -9,8 +9,8 @@ import type { NextBolt } from './tightening.ts'
 import type { StepSheetData } from './workedJob.ts'
 
 export type Act =
-  /** Begin it: a clock starts. */
-  | { readonly act: 'begin'; readonly clock: string }
+  /** Begin it: a clock starts. A ring that has not soaked through grips half way: too early is asked about. */
+  | { readonly act: 'begin'; readonly clock: string; readonly wait_s?: number }
   /** The next bolt, in its order and stage. */
   | { readonly act: 'tighten'; readonly bolt: NextBolt }
   /** A reading is wanted and not typed yet, or cannot be understood. */
@@ -41,7 +41,10 @@ export function nextAct({ step, record, result, typed, running, bolt }: Standing
   if (record?.stands === 'done') return { act: 'done' }
   const begun = record?.stands === 'started' && record.starts.length > 0
   const starting = step.clocks.find(({ from }) => from.op === step.step && from.edge === 'start')
-  if (starting && !begun) return { act: 'begin', clock: starting.says }
+  if (starting && !begun) {
+    const wait_s = waitFor(step, running)
+    return { act: 'begin', clock: firstSentence(starting.says), ...(wait_s > 0 && { wait_s }) }
+  }
   if (bolt) return { act: 'tighten', bolt }
   if (step.check?.limit && typed.kind === 'figure')
     return { act: 'take', text: typed.text, signs: typed.judged.is === 'within' && step.noReturn === undefined }
@@ -51,10 +54,20 @@ export function nextAct({ step, record, result, typed, running, bolt }: Standing
 
 function hesitation({ step, result, running }: Pick<Standing, 'step' | 'result' | 'running'>): Hesitation | undefined {
   if (result === 'bad' || result === 'not known') return { is: 'bad', says: result }
-  const wait_s = Math.max(0, ...running.filter(({ clock }) => clock.to.op === step.step).map(({ wait_s: one }) => one))
+  const wait_s = waitFor(step, running)
   if (wait_s > 0) return { is: 'early', wait_s }
   return step.noReturn === undefined ? undefined : { is: 'no return' }
 }
+
+const waitFor = (step: StepSheetData, running: readonly RunningClock[]): number =>
+  Math.max(0, ...running.filter(({ clock }) => clock.to.op === step.step).map(({ wait_s }) => wait_s))
+
+/** The rest is said with the cautions and the clock; an action is read at a glance. */
+const firstSentence = (text: string): string => /^.*?\.(?= |$)/.exec(text)?.[0] ?? text
+
+/** A check without a figure is answered; one that was not good is looked at again once it is mended, and both answers stand. */
+export const isAnswered = (step: StepSheetData, result: Standing['result']): boolean =>
+  step.check !== undefined && step.check.limit === undefined && result !== 'good'
 
 /** The entries of a reading of a check. */
 export function resultOf(

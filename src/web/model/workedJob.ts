@@ -385,7 +385,7 @@ function stepSheetData(facts: StepFacts, { input, numbers, wanted, tries }: Abou
     setUp: facts.setUp,
     within: facts.within,
     why: facts.why.map(whySheet),
-    ...(operation.noReturn !== undefined && { noReturn: operation.noReturn }),
+    ...(operation.noReturn !== undefined && { noReturn: sentence(operation.noReturn) }),
     cautions: facts.cautions,
     warnings: facts.warnings,
     proofs: facts.proofs,

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { contribution } from '../winchBox.example.ts'
+import { connected, contribution, winchUnit } from '../winchBox.example.ts'
 
 const seat = (rest: string) => `  seat: {kind: cylindrical fit, shaft: shaft.seat A, bore: bearing A.bore, ${rest}}`
 
@@ -75,4 +75,16 @@ test('a shaft that drops into a warmed wheel: the wheel is warmed and is not lef
   expect(steps[0]).toMatchObject({ id: 'warm wheel', as: 'shaft' })
   expect(steps[0]).not.toHaveProperty('apart')
   expect(mayOverlap).toEqual([{ mover: 'shaft', other: 'wheel' }])
+})
+
+test('only where rollers or balls are pressed on is their track spoken of', () => {
+  const warned = (text: string) => {
+    const unit = winchUnit(text)
+    const { connection, kind, given } = connected(unit, 'seat')
+    return kind.warnings(connection, given, unit).join(' ')
+  }
+  expect(warned(seat('fit: press'))).toContain('rollers or balls')
+  expect(warned('  seat: {kind: cylindrical fit, shaft: shaft.seat A, bore: wheel.bore, fit: press}')).not.toContain(
+    'rollers or balls',
+  )
 })

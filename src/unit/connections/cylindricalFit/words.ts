@@ -1,9 +1,14 @@
+import type { Unit } from '../../model/unit.ts'
 import type { Kind } from '../kind.ts'
 import type { FitGiven } from './given.ts'
 
 type Words = Pick<Kind<FitGiven>, 'checks' | 'renewals' | 'cautions' | 'warnings'>
 
 const isTight = ({ fit }: FitGiven): boolean => fit !== undefined && fit !== 'loose'
+
+/** A plain bush has no tracks to dent. */
+const hasRollers = ({ moves, bore, shaft }: FitGiven, unit: Unit): boolean =>
+  [moves, bore?.part, shaft?.part].some((part) => part !== undefined && unit.parts.get(part)?.look === 'bearing')
 
 const PRESS = [
   'Shield the press, stand aside, keep the work below eye level; no makeshift fittings, the gauge has to work.',
@@ -44,11 +49,13 @@ export const words: Words = {
     if (fit === 'hot') return [...HEAT, MAKER]
     return fit === 'cold' ? [...COLD, MAKER] : []
   },
-  warnings: (_connection, given) => {
+  warnings: (_connection, given, unit) => {
     if (!isTight(given)) return []
     return given.fit === 'press'
       ? [
-          'Load through the rollers or balls dents the tracks: it rumbles soon after.',
+          ...(hasRollers(given, unit)
+            ? ['Load through the rollers or balls dents the tracks: it rumbles soon after.']
+            : []),
           'Started crooked it cuts the bore: the load jumps early. Stop, take it out, look.',
           'Seal, retainer or spacer that belongs behind it and still lies on the bench: it all comes off again.',
         ]

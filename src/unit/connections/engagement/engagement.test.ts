@@ -19,6 +19,6 @@ test('neutral, lowered level, felt before it is fastened; no step of its own', (
 test('drawing it down with the screws is warned of, and the neutral position is asked first', () => {
   const unit = winchUnit(`${FINGER}}`)
   const { connection, kind, given } = connected(unit, 'finger')
-  expect(kind.warnings(connection, given)[0]).toContain('drawn down with its screws')
+  expect(kind.warnings(connection, given, unit)[0]).toContain('drawn down with its screws')
   expect(kind.asks(connection, given, unit).toSorted((a, b) => a.rank - b.rank)[0]?.asks).toContain('`neutral`')
 })

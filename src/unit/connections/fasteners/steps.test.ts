@@ -13,7 +13,7 @@ test('a set is work inside the step of the part that it holds', () => {
   expect(carried).toEqual([{ part: 'lid screws', withPart: 'lid' }])
   expect(within.map(({ part, does }) => [part, does])).toEqual([
     ['lid', 'Start every one by hand, several turns.'],
-    ['lid', 'Tighten in small even steps in the order 1, 3, 2, 4.'],
+    ['lid', 'Tighten in small even steps in the order of the numbers on the map.'],
     ['lid', 'Bring all to 40 N·m (29.5 lbf·ft).'],
   ])
 })
@@ -70,9 +70,9 @@ test('mixed lengths: the map has a letter for every hole, and swapping is warned
     { letter: 'A', text: '35 mm', pieces: 4 },
     { letter: 'B', text: '55 mm', pieces: 2 },
   ])
-  expect(kind.warnings(connection, given)[0]).toContain('swapped')
+  expect(kind.warnings(connection, given, unit)[0]).toContain('swapped')
   expect(kind.steps(connection, given, unit).steps[0]?.within?.[0]).toBe(
-    'Put each length in its holes: A in 1, 2, 4, 5; B in 3, 6.',
+    'Put each length where the map has its letter: A, B.',
   )
 })
 

@@ -75,15 +75,19 @@ function tighteningWork(given: FastenersGiven, unit: Unit): string[] {
   if (given.dowels) return ['Bring the dowels home by wiggling the part, never by pulling on the bolts.']
   const lengths = lengthsOf(given)
   const order = orderOf(given)
+  // On the map the numbers are the order: the names of the holes beside them would be taken for it.
+  const hasMap = placesOf(given).length > 0
   return [
     ...(lengths.length > 1
       ? [
-          `Put each length in its holes: ${lengths.map(({ letter, holes }) => `${letter} in ${holes.join(', ') || 'the holes of the map'}`).join('; ')}.`,
+          hasMap
+            ? `Put each length where the map has its letter: ${lengths.map(({ letter }) => letter).join(', ')}.`
+            : `Put each length in its holes: ${lengths.map(({ letter, holes }) => `${letter} in ${holes.join(', ') || 'the holes that it was taken from'}`).join('; ')}.`,
         ]
       : []),
     'Start every one by hand, several turns.',
     order.length > 0
-      ? `Tighten in small even steps in the order ${order.join(', ')}.`
+      ? `Tighten in small even steps in the order ${hasMap ? 'of the numbers on the map' : order.join(', ')}.`
       : 'Tighten in small even steps, crosswise or from the centre.',
     ...stagesText(given, unit),
   ]

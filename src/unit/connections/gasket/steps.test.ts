@@ -9,7 +9,7 @@ test('a gasket goes in with the part that squeezes it', () => {
   )
   expect(steps).toEqual([])
   expect(carried).toEqual([{ part: 'lid gasket', withPart: 'lid' }])
-  expect(within[0]).toEqual({ part: 'lid', does: 'Hold the gasket to both faces: vent stay open.' })
+  expect(within[0]).toEqual({ part: 'lid', does: 'Hold the gasket to both faces: vent stays open.' })
 })
 
 test('with its own step the gasket is laid before the part, as its own part or as a step of the connection', () => {
@@ -66,6 +66,6 @@ test('times that are not on record are asked for, and there is no clock', () => 
 test('a gasket that closes an oil hole is warned of by name', () => {
   const unit = winchUnit('  joint: {kind: gasket, gasket: lid gasket, squeezed by: lid, holes: [oil hole, vent]}')
   const { connection, kind, given } = connected(unit, 'joint')
-  expect(kind.warnings(connection, given)[0]).toContain('closes oil hole and vent')
+  expect(kind.warnings(connection, given, unit)[0]).toContain('closes oil hole and vent')
   expect(kind.renewals(connection, given, unit)[0]?.part).toBe('lid gasket')
 })

@@ -50,7 +50,7 @@ function layingWork(given: GasketGiven): string[] {
   const holes = given.holes?.join(', ') ?? 'oil, drain and vent holes'
   const way = given['way round']
   return [
-    `Hold the gasket to both faces: ${holes} stay open.`,
+    `Hold the gasket to both faces: ${holes} ${given.holes?.length === 1 ? 'stays' : 'stay'} open.`,
     `Lay the gasket on ${way ? `with ${way}` : 'and look through its holes'}; both faces are clean and dry.`,
   ]
 }

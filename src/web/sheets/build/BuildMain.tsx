@@ -131,6 +131,7 @@ export function BuildMain(parts: Parts) {
           </p>
         </div>
       )}
+      <Renewed job={job} step={step} />
       <SecondPerson {...parts} />
       {isWhy && <Why step={step} />}
       {isTightening && maps}
@@ -211,6 +212,23 @@ export function BuildMain(parts: Parts) {
 function listOf(numbers: readonly number[]): string {
   const [first, last] = [numbers.slice(0, 4), numbers.at(-1)]
   return numbers.length <= 5 ? numbers.join(', ') : `${first.join(', ')} … ${last}`
+}
+
+/** Decided to be renewed: the old one, which may lie nearer, does not go back in. */
+function Renewed({ job, step }: Pick<Parts, 'job' | 'step'>) {
+  const part = step.part && job.state.parts.get(step.part.id)
+  if (part?.decision?.decision !== 'renew' || part.part !== step.step || isDone(job.state.steps.get(step.step)))
+    return null
+  return (
+    <div className={css.notice}>
+      <p>
+        <Mark name="look" />
+        <span>
+          <b>{words.build.renewed(part.part)}</b> {part.in.length === 0 && words.build.notIn}
+        </span>
+      </p>
+    </div>
+  )
 }
 
 function Facts({ step, worked, system }: { step: StepSheetData; worked: WorkedJob; system: System }) {

@@ -3,7 +3,7 @@
 import { metre } from '../../../quantity/constructors.ts'
 import type { System } from '../../../quantity/printQuantity.ts'
 import { printQuantity } from '../../../quantity/printQuantity.ts'
-import { atAGlance } from '../../model/atAGlance.ts'
+import { afterTry, atAGlance } from '../../model/atAGlance.ts'
 import type { RunningClock } from '../../model/clocks.ts'
 import { isDone, type JobOnSheet } from '../../model/jobOnSheet.ts'
 import type { Typed } from '../../model/liveLimit.ts'
@@ -27,6 +27,8 @@ interface Parts {
   /** The hand is at it: the cautions were read, and make room for the map. */
   readonly isBegun: boolean
   readonly size: SizeSheet | undefined
+  /** The setting was tried; what is to go in next, if that is known. */
+  readonly tried: { readonly inNext: string | undefined } | undefined
   readonly text: string
   readonly typed: Typed
   readonly instrument: string
@@ -46,6 +48,11 @@ export function BuildNotes(parts: Parts) {
   const shown = running.filter(
     ({ clock, left_s }) => left_s !== undefined || clock.to.op === step.step || clock.from.op === step.step,
   )
+  // Whoever reads a size is not at the press: what is typed, its verdict and all keys come first.
+  const isMeasuring = size !== undefined
+  const glances = parts.tried
+    ? afterTry(atAGlance(step.settings, system === 'inch'), parts.tried.inNext)
+    : atAGlance(step.settings, system === 'inch')
   // While the bolts go round the time left stands before what was read already; on a telephone the map comes first.
   const clocks = shown.length > 0 && (
     <Region place={parts.isBegun ? 16 : 22} isBare>
@@ -56,9 +63,9 @@ export function BuildNotes(parts: Parts) {
   )
   return (
     <>
-      {isOpen && <Glances of={atAGlance(step.settings, system === 'inch')} />}
+      {isOpen && !isMeasuring && <Glances of={glances} />}
       {parts.isBegun && clocks}
-      {step.cautions.length > 0 && isOpen && (
+      {step.cautions.length > 0 && isOpen && !isMeasuring && (
         <Region place={10} isBare>
           <Cautions texts={step.cautions} isBrief={parts.isBegun} />
         </Region>

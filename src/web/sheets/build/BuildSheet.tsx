@@ -6,7 +6,7 @@ import type { Saying } from '../../../record/entriesOfJob.ts'
 import { clockText, runningClocks } from '../../model/clocks.ts'
 import { type JobOnSheet, stagesOf, stepInHand, timesOf } from '../../model/jobOnSheet.ts'
 import { liveLimit, type Typed } from '../../model/liveLimit.ts'
-import { type Act, beginningOf, nextAct, resultOf, signatureOf } from '../../model/nextAct.ts'
+import { type Act, beginningOf, isAnswered, nextAct, resultOf, signatureOf } from '../../model/nextAct.ts'
 import { nearCheck, nearSize, oddReading } from '../../model/oddReading.ts'
 import { markOfStep, photoWanted, secondOf, secondSaying, whyNotSecond } from '../../model/signOff.ts'
 import { offSayings, resultNow } from '../../model/tries.ts'
@@ -30,6 +30,7 @@ import css from './Build.module.css'
 import { BuildMain } from './BuildMain.tsx'
 import { BuildNotes } from './BuildNotes.tsx'
 import { TakeOffActions } from './TakeOffActions.tsx'
+import { inNextTry } from './Tries.tsx'
 import { useBolts } from './useBolts.ts'
 import { useTries } from './useTries.ts'
 import { WhyUncounted } from './WhyUncounted.tsx'
@@ -45,6 +46,8 @@ interface Parts {
 interface Asked {
   readonly says: string
   readonly onYes: () => void
+  /** Missing: sign it. */
+  readonly yes?: string
   /** A reading that can hardly be meant is asked about in its own words. */
   readonly odd?: { readonly typed?: string }
 }
@@ -96,12 +99,10 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
   const previous = steps[step.number - 2]
   const inHand = stepInHand(job)
 
-  const forward = () => {
-    const open = steps.find(
-      ({ number, step: id }) => number > step.number && job.state.steps.get(id)?.stands !== 'done',
-    )
-    if (open) go(buildPath(job.number, open.step))
-  }
+  const nextOpen = steps.find(
+    ({ number, step: id }) => number > step.number && job.state.steps.get(id)?.stands !== 'done',
+  )
+  const forward = () => nextOpen && go(buildPath(job.number, nextOpen.step))
   const signature = () => signatureOf(step, sequence, bolts.said())
   const signed = () => {
     bolts.anew()
@@ -109,6 +110,15 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
     goOn()
   }
   const sign = (also: readonly Saying[] = []) => put([...also, signature()], signed)
+  const begin = () => {
+    const starts = () => put([beginningOf(step, sequence)])
+    if (act.act !== 'begin' || act.wait_s === undefined) return starts()
+    setAsked({
+      says: words.build.beginAsk(words.clocks.tooEarly(clockText(act.wait_s))),
+      yes: words.build.beginYes,
+      onYes: starts,
+    })
+  }
   const take = () => {
     if (typed.kind !== 'figure') return document.getElementById(READING_ID)?.focus()
     const near = size ? nearSize(size) : nearCheck(step.check)
@@ -178,7 +188,7 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
     if (!off || first === undefined) return
     put(offSayings(off.undo.map(({ step: id }) => id)), () => go(buildPath(job.number, first)))
   }
-  const main = { act: size ? sizeAct(typed) : act, step, next, isLast: !next }
+  const main = { act: size ? sizeAct(typed) : act, step, next: nextOpen }
   return (
     <Sheet
       label={words.build.title}
@@ -187,7 +197,8 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
       notes={
         <BuildNotes
           {...{ job, worked, step, system, running, now_ms, size, text, typed, instrument, setText, setInstrument }}
-          isBegun={bolts.taps > 0}
+          isBegun={bolts.taps > 0 || record?.stands === 'started'}
+          tried={trying && trying.view.standing.length > 0 ? { inNext: inNextTry(trying, system) } : undefined}
           onTake={take}
           onCloseSize={() => setSize(undefined)}
           onNotRead={notRead}
@@ -198,7 +209,7 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
         asked ? (
           <Question
             asks={asked.says}
-            yes={asked.odd ? words.odd.yes : words.build.signYes}
+            yes={asked.yes ?? (asked.odd ? words.odd.yes : words.build.signYes)}
             no={asked.odd ? words.odd.no : words.build.signNo}
             instead={
               asked.odd?.typed === undefined
@@ -253,7 +264,7 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
               ) : (
                 <MainAction
                   {...main}
-                  onBegin={() => put([beginningOf(step, sequence)])}
+                  onBegin={begin}
                   onTake={take}
                   onSign={() => sign()}
                   onBolt={bolts.tick}
@@ -262,7 +273,8 @@ export function BuildSheet({ job, worked, workedKey, step, system }: Parts) {
                   canUntap={bolts.taps > 0}
                   onAsk={(says) => setAsked({ says, onYes: () => sign() })}
                   onAnswer={answer}
-                  isAnswer={!size && step.check !== undefined && !step.check.limit && result === undefined}
+                  isAnswer={!size && isAnswered(step, result)}
+                  isSize={size !== undefined}
                   nextPath={inHand === undefined ? undefined : buildPath(job.number, inHand)}
                   inHandNumber={steps.find(({ step: id }) => id === inHand)?.number}
                 />
@@ -340,6 +352,8 @@ interface MainParts {
   readonly step: StepSheetData
   readonly next: StepSheetData | undefined
   readonly isAnswer: boolean
+  /** A size of the part is read, which signs nothing. */
+  readonly isSize: boolean
   readonly nextPath: string | undefined
   readonly inHandNumber: number | undefined
   /** So many bolts on, or back. */
@@ -355,8 +369,9 @@ interface MainParts {
   readonly onAnswer: (said: 'good' | 'bad' | 'not known') => void
 }
 
-function MainAction({ act, step, next, isAnswer, nextPath, inHandNumber, ...on }: MainParts) {
+function MainAction({ act, step, next, isAnswer, isSize, nextPath, inHandNumber, ...on }: MainParts) {
   const texts = words.build
+  const askBad = (says: string) => () => on.onAsk(texts.signBadAsk(resultWord(says)))
   const then = next ? texts.signAlso(next.does) : texts.signLast
   if (act.act === 'done')
     return nextPath !== undefined && inHandNumber !== undefined ? (
@@ -370,7 +385,12 @@ function MainAction({ act, step, next, isAnswer, nextPath, inHandNumber, ...on }
     )
   if (act.act === 'begin')
     return (
-      <Action isMain onDo={on.onBegin} also={texts.beginAlso(act.clock)} keys="S">
+      <Action
+        isMain
+        onDo={on.onBegin}
+        also={act.wait_s === undefined ? texts.beginAlso(act.clock) : words.clocks.tooEarly(clockText(act.wait_s))}
+        keys="S"
+      >
         {texts.begin}
       </Action>
     )
@@ -397,13 +417,18 @@ function MainAction({ act, step, next, isAnswer, nextPath, inHandNumber, ...on }
   }
   if (act.act === 'type')
     return (
-      <Action isMain onDo={on.onTake} also={words.reading.takeFirstAlso} keys="S">
+      <Action isMain onDo={on.onTake} also={isSize ? undefined : words.reading.takeFirstAlso} keys="S">
         {words.reading.takeFirst}
       </Action>
     )
   if (act.act === 'take')
     return (
-      <Action isMain onDo={on.onTake} also={act.signs ? then : words.reading.asSecond} keys="S">
+      <Action
+        isMain
+        onDo={on.onTake}
+        also={act.signs ? then : isSize ? words.reading.asSecond : words.reading.asUnsigned}
+        keys="S"
+      >
         {act.signs ? words.reading.takeSign(act.text) : words.reading.take(act.text)}
       </Action>
     )
@@ -411,12 +436,17 @@ function MainAction({ act, step, next, isAnswer, nextPath, inHandNumber, ...on }
     return (
       <>
         <Action isMain onDo={() => on.onAnswer('good')} also={texts.sign(step.number)} keys="S">
-          {words.reading.answers.good}
+          {act.why?.is === 'bad' ? words.reading.goodNow : words.reading.answers.good}
         </Action>
         <ActionRow>
           <Action onDo={() => on.onAnswer('bad')}>{words.reading.answers.bad}</Action>
           <Action onDo={() => on.onAnswer('not known')}>{words.reading.answers['not known']}</Action>
         </ActionRow>
+        {act.why?.is === 'bad' && (
+          <ActionRow>
+            <Action onDo={askBad(act.why.says)}>{texts.signBad}</Action>
+          </ActionRow>
+        )}
       </>
     )
   const { why } = act

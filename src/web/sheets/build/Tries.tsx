@@ -3,7 +3,7 @@
 import { useId, useState } from 'react'
 import { hourOf } from '../../../journal/clock.ts'
 import type { System } from '../../../quantity/printQuantity.ts'
-import type { NextTry } from '../../../unit/tries/nextTry.ts'
+import type { NextTry, PackChoice } from '../../../unit/tries/nextTry.ts'
 import { BARE } from '../../model/liveLimit.ts'
 import { sayWhen } from '../../model/sayWhen.ts'
 import { figureWords } from '../../model/spoken.ts'
@@ -16,6 +16,8 @@ import { words } from '../../words/words.ts'
 import build from './Build.module.css'
 import css from './Tries.module.css'
 import type { Trying } from './useTries.ts'
+
+type ShimPack = NonNullable<PackChoice['pack']>
 
 interface Parts {
   readonly trying: Trying
@@ -173,10 +175,19 @@ function headline(next: Exclude<NextTry, { is: 'right' | 'not known' }>, system:
   return high <= 0 ? texts.tighten(turn(-high, -low)) : texts.between(turn(low, high))
 }
 
+const packText = ({ shims, total }: ShimPack, system: System): string =>
+  `${shims.map(({ id }) => id).join(' + ') || texts.noShim} = ${figureWords({ low: total, high: total }, 'length', system)}`
+
+/** What goes in at the next try: what is said already, else what is proposed from the stock. */
+export function inNextTry({ fitted, next }: Trying, system: System): string | undefined {
+  if (fitted.is === 'said') return fitted.text
+  const pack = next?.is === 'pack' ? next.choice?.pack : undefined
+  return pack && packText(pack, system)
+}
+
 function Stock({ next: { choice }, system }: { next: Extract<NextTry, { is: 'pack' }>; system: System }) {
   if (!choice) return null
-  const said = ({ shims, total }: NonNullable<typeof choice.pack>) =>
-    `${shims.map(({ id }) => id).join(' + ') || texts.noShim} = ${figureWords({ low: total, high: total }, 'length', system)}`
+  const said = (pack: ShimPack) => packText(pack, system)
   return (
     <p className={css.proposal}>
       {choice.pack ? texts.fromStock(said(choice.pack)) : texts.nearest(choice.nearest.map(said).join('; '))}
