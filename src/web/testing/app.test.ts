@@ -96,7 +96,7 @@ const finger = (page: Page): Hand => ({
       await page.getByRole('group', { name: 'Keypad' }).getByRole('button', { name, exact: true }).tap()
     }
   },
-  yes: () => page.getByText('Y: sign it').tap(),
+  yes: () => page.getByText(/^Y: (sign|begin) it/).tap(),
   allTight: () => page.getByText('All are tight').tap(),
   without: () => page.getByText('Go on without it').tap(),
 })

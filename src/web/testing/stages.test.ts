@@ -122,7 +122,7 @@ test('the job book is made by the shop from the record and kept on the device; w
   const book = await coming
   expect(book.suggestedFilename()).toBe('job book J41.html')
   const html = await readFile(await book.path(), 'utf8')
-  expect(html).toContain('As set and tightened')
+  expect(html).toContain('As checked, set and tightened')
   expect(html).toContain('S1 + S2')
   await page.getByText('Made: job book J41.html').waitFor()
   await context.setOffline(true)
