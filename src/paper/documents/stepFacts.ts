@@ -97,10 +97,11 @@ export function stepFacts(input: JobBookInput): readonly StepFacts[] {
       maps: mine.flatMap(({ connection, kind, given }) => kind.drawing(connection, given, unit).maps),
       cautions: once([
         ...(part?.id === operation.id ? part.cautions : []),
-        ...mine.flatMap(({ connection, kind, given }) => kind.cautions(connection, given)),
+        // What is said of these very sizes comes before what is said of every fit.
         ...input.settings
           .filter(({ connection }) => mine.some((each) => each.connection.id === connection))
           .flatMap(({ cautions }) => cautions),
+        ...mine.flatMap(({ connection, kind, given }) => kind.cautions(connection, given)),
       ]),
       warnings: once(mine.flatMap(({ connection, kind, given }) => kind.warnings(connection, given, unit))),
       proofs: once(mine.flatMap(({ connection, kind, given }) => kind.checks(connection, given))),

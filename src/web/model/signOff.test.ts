@@ -3,6 +3,7 @@ import type { Entry } from '../../journal/entry.ts'
 import { Writer } from '../../stores/testing/writer.ts'
 import { jobOnSheet } from './jobOnSheet.ts'
 import {
+  badBefore,
   markOfStep,
   photoOfRecheck,
   photosOf,
@@ -123,4 +124,18 @@ test('what shuts the case tells which steps nobody else has looked at yet', () =
   expect(unseenBefore(job(one), first, steps)).toEqual([])
   expect(unseenBefore(job(), last, steps)).toEqual([])
   expect(unseenBefore(job(one, ashdown.write('step-signed', { step: 'lid' })), last, steps)).toEqual([])
+})
+
+test('what shuts the case tells which checks were last not good', () => {
+  const { ashdown } = two()
+  const steps = [
+    { step: 'dog travel', number: 1 },
+    { ...lid, number: 2 },
+  ] as unknown as readonly StepSheetData[]
+  const last = steps[1]!
+  const check = (result: 'good' | 'bad') => ashdown.write('check-result', { check: 'dog travel', result })
+  const bad = check('bad')
+  expect(badBefore(job(bad), last, steps)).toEqual([1])
+  expect(badBefore(job(bad), steps[0]!, steps)).toEqual([])
+  expect(badBefore(job(bad, check('good')), last, steps)).toEqual([])
 })

@@ -3,7 +3,7 @@ import { Problem } from '../../problem/problem.ts'
 import { didIt } from '../../record/didIt.ts'
 import type { Saying } from '../../record/entriesOfJob.ts'
 import type { Fact, JobState, Signature, StepState } from '../../record/state.ts'
-import { isDone, type JobOnSheet, type Mark, markOf } from './jobOnSheet.ts'
+import { isDone, type JobOnSheet, lastCheck, type Mark, markOf } from './jobOnSheet.ts'
 import type { StepSheetData } from './workedJob.ts'
 
 type Wanting = Pick<StepSheetData, 'step' | 'wants'>
@@ -75,14 +75,21 @@ export function waitsFor({ state }: JobOnSheet, step: Wanting): readonly ('secon
   ]
 }
 
+type Before = (job: JobOnSheet, step: StepSheetData, all: readonly StepSheetData[]) => readonly number[]
+
+/** The steps before one that shuts something, as long as it has not: those of which something holds. */
+const beforeShut =
+  (holds: (job: JobOnSheet, one: StepSheetData) => boolean): Before =>
+  (job, step, all) =>
+    (step.wants?.shuts.length ?? 0) === 0 || isDone(job.state.steps.get(step.step))
+      ? []
+      : all.filter((one) => one.number < step.number && holds(job, one)).map(({ number }) => number)
+
 /** Steps that wait for a second person before what this step shuts hides them. */
-export const unseenBefore = (job: JobOnSheet, step: StepSheetData, all: readonly StepSheetData[]): readonly number[] =>
-  (step.wants?.shuts.length ?? 0) === 0 || isDone(job.state.steps.get(step.step))
-    ? []
-    : all
-        .filter(({ number }) => number < step.number)
-        .filter((one) => waitsFor(job, one).includes('second person'))
-        .map(({ number }) => number)
+export const unseenBefore = beforeShut((job, one) => waitsFor(job, one).includes('second person'))
+
+/** Checks whose last result was not good before what this step shuts hides what they looked at. */
+export const badBefore = beforeShut(({ state }, { step }) => lastCheck(state, step)?.result === 'bad')
 
 export const secondSaying = ({ step }: Pick<StepSheetData, 'step'>, sequence: string | undefined): Saying => ({
   kind: 'step-signed',

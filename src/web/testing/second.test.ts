@@ -133,7 +133,8 @@ test('what shuts the case tells which locks nobody else has looked at', async ()
   await signLock(tablet)
   const number = /Step (\d+) of/.exec((await tablet.locator('h1').locator('xpath=..').textContent()) ?? '')?.[1]
   await tablet.goto(at.stepUrl('sealant joint'))
-  await region(tablet)
+  await tablet
+    .getByRole('region', { name: 'Before joint is shut' })
     .getByText(`Nobody else has looked at ${number} yet, and nobody sees it again once joint is shut.`)
     .waitFor()
 })

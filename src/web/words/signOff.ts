@@ -49,6 +49,9 @@ export const second = {
   given: (person: string, when: string) => `Looked at and signed by ${person} as the second person, ${when}`,
   one: (person: string, when: string) => `One person, checked again: ${person}, ${when}`,
   byMethod: (method: string, found: string | undefined) => (found === undefined ? method : `${method}: ${found}`),
+  beforeShut: (shut: string) => `Before ${shut} is shut`,
+  bad: (numbers: string, shut: string) =>
+    `Checked as not good: ${numbers}. It is put right before ${shut} is shut, or somebody answers for it.`,
   unseen: (numbers: string, shut: string) =>
     `Nobody else has looked at ${numbers} yet, and nobody sees it again once ${shut} is shut.`,
   waits: { 'second person': 'a second person is wanted', photo: 'a photo is wanted' },

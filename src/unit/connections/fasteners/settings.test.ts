@@ -57,9 +57,9 @@ test('grade and condition that are not told are taken at their worst, and asked 
 
 test('rounds are worked out, or as told', () => {
   expect(screws('thread: M10, torque: 50 N·m').says.slice(0, 3)).toEqual([
-    'Round 1: 15 N·m (11.1 lbf·ft).',
-    'Round 2: 35 N·m (25.8 lbf·ft).',
-    'Round 3: 50 N·m (36.9 lbf·ft).',
+    'Round 1, usual: 15 N·m (11.1 lbf·ft).',
+    'Round 2, usual: 35 N·m (25.8 lbf·ft).',
+    'Round 3, usual: 50 N·m (36.9 lbf·ft).',
   ])
   expect(screws('thread: M10, torque: 50 N·m, stages: [20 N·m, 50 N·m]').says.slice(0, 2)).toEqual([
     'Round 1: 20 N·m (14.8 lbf·ft).',

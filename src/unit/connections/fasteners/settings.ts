@@ -28,7 +28,7 @@ export const settings: Kind<FastenersGiven>['settings'] = (connection, given, un
     const found = tried(missing, () => torqueOf(given, thread, missing))
     figures.push(...(found?.figures ?? []))
     cautions.push(...(found?.cautions ?? []))
-    if (found) says.push(...rounds(given, found.torque).map((text) => `Round ${text}.`))
+    if (found) says.push(...rounds(given, found.torque))
     const holes = holeFigures(given, thread, unit, shop)
     figures.push(...holes.figures)
     says.push(...holes.says)
@@ -51,7 +51,11 @@ export const settings: Kind<FastenersGiven>['settings'] = (connection, given, un
 
   function rounds({ stages }: FastenersGiven, torque: NewtonMetre): string[] {
     const each = stages?.flatMap((stage) => (stage ? [stage.high] : [])) ?? tighteningRounds(torque)
-    return each.map((value, index) => `${index + 1}: ${printIn(unit, { low: value, high: value }, 'torque')}`)
+    // Told is the torque; how it is come up to is trade practice, unless the file says that too.
+    const so = stages ? '' : ', usual'
+    return each.map(
+      (value, index) => `Round ${index + 1}${so}: ${printIn(unit, { low: value, high: value }, 'torque')}.`,
+    )
   }
 }
 

@@ -27,6 +27,7 @@ import { LargerDrawing } from '../LargerDrawing.tsx'
 import { useStepDrawing } from '../useDrawings.ts'
 import { useRoom } from '../useRoom.ts'
 import type { TakingPhoto } from '../useTakePhoto.tsx'
+import { BeforeShut } from './BeforeShut.tsx'
 import { BoltsRegion } from './BoltsRegion.tsx'
 import css from './Build.module.css'
 import { Photos } from './Photos.tsx'
@@ -132,6 +133,7 @@ export function BuildMain(parts: Parts) {
         </div>
       )}
       <Renewed job={job} step={step} />
+      <BeforeShut job={parts.job} worked={parts.worked} step={parts.step} />
       <SecondPerson {...parts} />
       {isWhy && <Why step={step} />}
       {isTightening && maps}

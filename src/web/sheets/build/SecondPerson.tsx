@@ -6,15 +6,8 @@ import { printProblem } from '../../../problem/problem.ts'
 import type { Saying } from '../../../record/entriesOfJob.ts'
 import type { JobOnSheet } from '../../model/jobOnSheet.ts'
 import { sayWhen } from '../../model/sayWhen.ts'
-import {
-  photoOfRecheck,
-  recheckSaying,
-  type Second,
-  secondSaying,
-  unseenBefore,
-  whyNotSecond,
-} from '../../model/signOff.ts'
-import type { StepSheetData, WorkedJob } from '../../model/workedJob.ts'
+import { photoOfRecheck, recheckSaying, type Second, secondSaying, whyNotSecond } from '../../model/signOff.ts'
+import type { StepSheetData } from '../../model/workedJob.ts'
 import { Action, ActionLink, ActionRow, WordAction } from '../../parts/Action.tsx'
 import { Mark } from '../../parts/Mark.tsx'
 import { Region } from '../../parts/Region.tsx'
@@ -29,7 +22,6 @@ const texts = words.second
 
 interface Parts {
   readonly job: JobOnSheet
-  readonly worked: WorkedJob
   readonly step: StepSheetData
   readonly second: Second
   readonly photo: TakingPhoto
@@ -39,18 +31,8 @@ interface Parts {
 }
 
 export function SecondPerson(parts: Parts) {
-  const { job, worked, step, second, now_ms, put, onTakeBack } = parts
+  const { job, step, second, now_ms, put, onTakeBack } = parts
   const { person } = useBenchState()
-  const unseen = unseenBefore(job, step, worked.steps)
-  if (unseen.length > 0)
-    return (
-      <Region title={texts.title} place={13} isWell>
-        <p className={css.line}>
-          <Mark name="look" size={20} />
-          <span>{texts.unseen(unseen.join(', '), step.wants?.shuts.join(', ') ?? '')}</span>
-        </p>
-      </Region>
-    )
   if (second.is === 'given') {
     const { by, how } = second
     const record = job.state.steps.get(step.step)
