@@ -11,7 +11,7 @@ export interface Glance {
 }
 
 /** As the settings of a fastener set say them: one sentence a round, the other system in brackets. */
-const ROUND = /^Round \d+(, usual)?: ([^(]+?)(?: \(([^)]+)\))?\.$/
+const ROUND = /^Round \d+, (\w+): ([^(]+?)(?: \(([^)]+)\))?\.$/
 const PACK = /^Fit pack (.+) = ([^(]+?)(?: \(([^)]+)\))?\.$/
 const STOP = 'stop at this load'
 
@@ -39,20 +39,18 @@ export function afterTry(glances: readonly Glance[], inNext: string | undefined)
 
 function fromSays({ title, says, figures }: SettingSheet, isInch: boolean): readonly Glance[] {
   const rests = figures[0]?.rests ?? 'told'
+  const ofRounds = says.map((text) => ROUND.exec(text)?.[1] as Glance['rests'] | undefined).find((rest) => rest)
   const rounds = says.flatMap((text) => {
     const found = ROUND.exec(text)
     const figure = isInch ? (found?.[3] ?? found?.[2]) : found?.[2]
     return figure === undefined ? [] : [figure]
   })
-  const isUsual = says.some((text) => ROUND.exec(text)?.[1] !== undefined) && rests === 'told'
   const packs = says.flatMap((text) => {
     const [, shims, thick, other] = PACK.exec(text) ?? []
     return shims === undefined ? [] : [`${shims} = ${(isInch ? other : undefined) ?? thick}`]
   })
   return [
-    ...(rounds.length > 0
-      ? [{ of: title, what: 'torque', figures: rounds, rests: isUsual ? 'usual' : rests } as const]
-      : []),
+    ...(rounds.length > 0 ? [{ of: title, what: 'torque', figures: rounds, rests: ofRounds ?? rests } as const] : []),
     ...packs.map((pack) => ({ of: title, what: 'shims', figures: [pack], rests }) as const),
   ]
 }

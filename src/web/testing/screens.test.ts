@@ -52,7 +52,13 @@ test.runIf(isWanted)('the sheets as they are', async () => {
     // A finger that comes at once is taken for a bounce.
     await tablet.waitForTimeout(250)
   }
+  await step(tablet, 'lock cap A nuts')
+  await drawn(tablet)
+  await keep(tablet, 'second-tablet')
   await step(tablet, 'sealant joint')
+  await tablet.getByText('Take a photo').first().waitFor()
+  await keep(tablet, 'photo-tablet')
+  await tablet.getByText('Go on without it').click()
   await tablet.getByText('Begin this step').click()
   await tablet.getByText('Sign step 61').waitFor()
   await drawn(tablet)

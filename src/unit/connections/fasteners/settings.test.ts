@@ -62,8 +62,8 @@ test('rounds are worked out, or as told', () => {
     'Round 3, usual: 50 N·m (36.9 lbf·ft).',
   ])
   expect(screws('thread: M10, torque: 50 N·m, stages: [20 N·m, 50 N·m]').says.slice(0, 2)).toEqual([
-    'Round 1: 20 N·m (14.8 lbf·ft).',
-    'Round 2: 50 N·m (36.9 lbf·ft).',
+    'Round 1, told: 20 N·m (14.8 lbf·ft).',
+    'Round 2, told: 50 N·m (36.9 lbf·ft).',
   ])
 })
 

@@ -28,7 +28,7 @@ export const settings: Kind<FastenersGiven>['settings'] = (connection, given, un
     const found = tried(missing, () => torqueOf(given, thread, missing))
     figures.push(...(found?.figures ?? []))
     cautions.push(...(found?.cautions ?? []))
-    if (found) says.push(...rounds(given, found.torque))
+    if (found) says.push(...rounds(given, found.torque, found.figures[0]?.standing ?? 'told'))
     const holes = holeFigures(given, thread, unit, shop)
     figures.push(...holes.figures)
     says.push(...holes.says)
@@ -49,12 +49,13 @@ export const settings: Kind<FastenersGiven>['settings'] = (connection, given, un
     },
   ]
 
-  function rounds({ stages }: FastenersGiven, torque: NewtonMetre): string[] {
-    const each = stages?.flatMap((stage) => (stage ? [stage.high] : [])) ?? tighteningRounds(torque)
-    // Told is the torque; how it is come up to is trade practice, unless the file says that too.
-    const so = stages ? '' : ', usual'
+  /** Told is the torque; how it is come up to is trade practice, unless the file says that too. */
+  function rounds({ stages }: FastenersGiven, torque: NewtonMetre, standing: Figure['standing']): string[] {
+    const told = stages?.flatMap((stage) => (stage ? [stage] : []))
+    const each = told?.map(({ high }) => high) ?? tighteningRounds(torque)
+    const rests = weakest(told?.map((stage) => stage.standing) ?? [standing, 'usual'])
     return each.map(
-      (value, index) => `Round ${index + 1}${so}: ${printIn(unit, { low: value, high: value }, 'torque')}.`,
+      (value, index) => `Round ${index + 1}, ${rests}: ${printIn(unit, { low: value, high: value }, 'torque')}.`,
     )
   }
 }
