@@ -91,6 +91,7 @@ export function settingTries(
 ): readonly SettingTry[] {
   const byId = new Map(entries.map((entry) => [entry.id, entry]))
   const numbers = new Map<string, number>()
+  const nextOf = nextOfDevice(happened)
   return happened.flatMap(({ entry: id, withdrawnBy, ...said }, index): readonly SettingTry[] => {
     const entry = byId.get(id)
     if (entry?.kind !== 'setting-try') return []
@@ -102,8 +103,8 @@ export function settingTries(
     const read = values.find(({ what }) => !SAID_OF_THE_MOVE.includes(what))
     const [pack, turned, lead] = [named(PACK), named(TURNED), named(LEAD)]
     // A device writes one after the other: what it wrote next, it wrote together with this.
-    const next = happened.slice(index + 1).find(({ device }) => device === said.device)
-    const result = next && byId.get(next.entry)
+    const next = nextOf[index]
+    const result = next === undefined ? undefined : byId.get(next)
     return [
       {
         entry: id,
@@ -123,4 +124,16 @@ export function settingTries(
       },
     ]
   })
+}
+
+/** For each entry, the one that its device wrote next. */
+function nextOfDevice(happened: JobState['happened']): readonly (string | undefined)[] {
+  const later = new Map<string, string>()
+  const next: (string | undefined)[] = new Array(happened.length)
+  for (let at = happened.length - 1; at >= 0; at--) {
+    const { device, entry } = happened[at]!
+    next[at] = later.get(device)
+    later.set(device, entry)
+  }
+  return next
 }

@@ -1,7 +1,7 @@
 // What a job's entries have of checks, tries and counted bolts, for a book.
 
 import type { CheckTold, ReadTold, TightenedTold, Tried, TryTold } from '../job/model/tried.ts'
-import { hourOf } from '../journal/clock.ts'
+import { compareAt, hourOf } from '../journal/clock.ts'
 import type { Entry } from '../journal/entry.ts'
 import { type SettingTry, settingTries } from './settingTries.ts'
 import type { JobState } from './state.ts'
@@ -24,7 +24,7 @@ export function triedIn(entries: readonly Entry[], state: JobState): Tried {
     tightened: [...state.steps.values()]
       .flatMap(({ step, done }) => done.map((signed) => ({ ...signed, step })))
       .filter(({ tightened }) => tightened && tightened.length > 0)
-      .sort((one, other) => one.at.ms - other.at.ms || one.at.n - other.at.n)
+      .sort((one, other) => compareAt(one.at, other.at))
       .map(
         ({ step, person, at, tightened = [], uncounted }): TightenedTold => ({
           step,
