@@ -1,45 +1,25 @@
 // A second device comes into the shop over https, at an address that is not localhost, and starts without a network from then on.
-import { mkdtempSync, rmSync } from 'node:fs'
-import { tmpdir } from 'node:os'
-import { join } from 'node:path'
 import { afterAll, beforeAll, expect, test } from 'vitest'
-import { serveShop } from '../../server/serveShop.ts'
+import { AtDoor } from './atDoor.ts'
 import { authorityFrom, homeWith } from './authority.ts'
-import { builtApp, openChromium, SIZES, sampleInto } from './bench.ts'
+import { openChromium, SIZES } from './bench.ts'
 
-const folder = mkdtempSync(join(tmpdir(), 'matchmark-enrol-'))
-let app: Awaited<ReturnType<typeof builtApp>>
-let shop: Awaited<ReturnType<typeof serveShop>>
-beforeAll(async () => {
-  app = await builtApp()
-  shop = await serveShop({
-    folder,
-    port: 0,
-    share: { host: '127.0.0.2', port: 0, names: ['127.0.0.2'] },
-    webRoot: app.dir,
-    worker: new URL('../../../dist/worker.js', import.meta.url),
-    now: () => Date.now(),
-  })
-  await sampleInto(shop.shop)
-})
-afterAll(async () => {
-  await shop?.close()
-  app?.remove()
-  rmSync(folder, { recursive: true, force: true })
-})
+const door = new AtDoor()
+beforeAll(() => door.open())
+afterAll(() => door.close())
 
 test('enrolled over https, a tablet signs, starts without a network and is in step again', async () => {
-  const address = shop.share?.addresses.find((one) => one.includes('127.0.0.2')) ?? ''
-  await shop.shop.gate.addPerson({ name: 'M. Ashdown', role: 'rebuilder', pin: '4711' }, 'keeper')
-  const { code } = await shop.shop.gate.invite('keeper')
-  const stranger = await openChromium(homeWith(folder, null))
+  const address = door.address
+  await door.shop.shop.gate.addPerson({ name: 'M. Ashdown', role: 'rebuilder', pin: '4711' }, 'keeper')
+  const { code } = await door.shop.shop.gate.invite('keeper')
+  const stranger = await openChromium(homeWith(door.folder, null))
   try {
     const page = await stranger.newPage()
     await expect(page.goto(`${address}/enrol`)).rejects.toThrow('ERR_CERT_AUTHORITY_INVALID')
   } finally {
     await stranger.close()
   }
-  const browser = await openChromium(homeWith(folder, await authorityFrom(address)))
+  const browser = await openChromium(homeWith(door.folder, await authorityFrom(address)))
   try {
     const context = await browser.newContext(SIZES.tablet)
     const page = await context.newPage()
@@ -75,17 +55,17 @@ test('enrolled over https, a tablet signs, starts without a network and is in st
     await page.getByText('in step', { exact: true }).waitFor()
 
     // Shut out while it is away: what is signed meanwhile is not lost with its name.
-    const first = [...shop.shop.book.shop.devices.keys()][0] ?? ''
+    const first = [...door.shop.shop.book.shop.devices.keys()][0] ?? ''
     await context.setOffline(true)
     await page.waitForTimeout(300)
     // Past it there is no way back: a short tap asks.
     await page.getByText('Sign step 3').tap()
     await page.getByText('Y: sign it').tap()
     await page.getByText('1 here').waitFor()
-    await shop.shop.gate.shutOut(first, 'keeper')
+    await door.shop.shop.gate.shutOut(first, 'keeper')
     await context.setOffline(false)
     await page.getByText('not let in', { exact: true }).waitFor()
-    const again = await shop.shop.gate.invite('keeper')
+    const again = await door.shop.shop.gate.invite('keeper')
     await page.goto(`${address}/enrol#${encodeURIComponent(again.code)}`)
     await page.getByLabel('Name of this device').fill('tablet at bench 2, again')
     await page.getByRole('button', { name: /^Enrol/ }).tap()
@@ -100,10 +80,10 @@ test('enrolled over https, a tablet signs, starts without a network and is in st
   } finally {
     await browser.close()
   }
-  const { entries } = await shop.shop.journal.read('J41')
+  const { entries } = await door.shop.shop.journal.read('J41')
   const signed = entries.flatMap(({ entry }) => (entry.kind === 'step-signed' ? [entry] : []))
   expect(signed.map(({ body }) => body.step)).toHaveLength(3)
   expect(new Set(signed.map(({ body }) => body.step)).size).toBe(3)
-  expect(new Set(signed.map(({ device }) => device))).toEqual(new Set(shop.shop.book.shop.devices.keys()))
+  expect(new Set(signed.map(({ device }) => device))).toEqual(new Set(door.shop.shop.book.shop.devices.keys()))
   expect(new Set(signed.map(({ person }) => person))).toEqual(new Set(['M. Ashdown']))
 })

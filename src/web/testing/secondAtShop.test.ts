@@ -1,35 +1,15 @@
 // A tablet of the shop with several people on it: each signs under his own PIN, photos come in by the shop's door, a helper leaves it to others.
-import { mkdtempSync, rmSync } from 'node:fs'
-import { tmpdir } from 'node:os'
-import { join } from 'node:path'
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { fold } from '../../record/fold.ts'
-import { serveShop } from '../../server/serveShop.ts'
 import { isInStep, main, photos, picture, seenSoon, take, tapMain } from './atBench.ts'
+import { AtDoor } from './atDoor.ts'
 import { authorityFrom, homeWith } from './authority.ts'
-import { builtApp, openChromium, SIZES, sampleInto } from './bench.ts'
+import { openChromium, SIZES } from './bench.ts'
 
-const folder = mkdtempSync(join(tmpdir(), 'matchmark-second-'))
-let app: Awaited<ReturnType<typeof builtApp>>
-let shop: Awaited<ReturnType<typeof serveShop>>
-beforeAll(async () => {
-  app = await builtApp()
-  shop = await serveShop({
-    folder,
-    port: 0,
-    share: { host: '127.0.0.2', port: 0, names: ['127.0.0.2'] },
-    webRoot: app.dir,
-    worker: new URL('../../../dist/worker.js', import.meta.url),
-    now: () => Date.now(),
-  })
-  await sampleInto(shop.shop)
-})
-afterAll(async () => {
-  await shop?.close()
-  app?.remove()
-  rmSync(folder, { recursive: true, force: true })
-})
+const door = new AtDoor()
+beforeAll(() => door.open())
+afterAll(() => door.close())
 
 async function signIn(page: Page, person: string, pin: string): Promise<void> {
   await page.getByRole('button', { name: person }).tap()
@@ -38,13 +18,13 @@ async function signIn(page: Page, person: string, pin: string): Promise<void> {
 }
 
 test('one tablet of the shop: the first signs, a helper is told to leave it, a second rebuilder signs with his own PIN', async () => {
-  const address = shop.share?.addresses.find((one) => one.includes('127.0.0.2')) ?? ''
-  const { gate, journal, files } = shop.shop
+  const address = door.address
+  const { gate, journal, files } = door.shop.shop
   await gate.addPerson({ name: 'M. Ashdown', role: 'rebuilder', pin: '4711' }, 'keeper')
   await gate.addPerson({ name: 'J. Tarn', role: 'rebuilder', pin: '2580' }, 'keeper')
   await gate.addPerson({ name: 'B. Yew', role: 'helper', pin: '1357' }, 'keeper')
   const { code } = await gate.invite('keeper')
-  const browser = await openChromium(homeWith(folder, await authorityFrom(address)))
+  const browser = await openChromium(homeWith(door.folder, await authorityFrom(address)))
   const photo = await picture()
   try {
     const context = await browser.newContext(SIZES.tablet)
